@@ -1,0 +1,1 @@
+"""Reads content, computes the day's numbers, and publishes them as a site, cards and phone data."""

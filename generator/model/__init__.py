@@ -1,0 +1,1 @@
+"""What content may say: typed, frozen entries. A folder of content is named after its kind."""

@@ -1,0 +1,37 @@
+"""Units that may be written, and how a measured thing is shown."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from generator.model.entry import Entry, Line, Sentence, Title, UnitText
+
+
+class Unit(Entry):
+    """A unit text that content may use. `base` makes it a dimension of its own, such as a counted thing."""
+
+    symbol: Line
+    plural: Line = ""
+    base: bool = False
+    definition: str = ""
+    """What it is in terms of other units, where the unit library does not know it."""
+
+
+class Shown(Entry):
+    """The unit a person sees, and how many digits stand behind the point."""
+
+    unit: UnitText
+    digits: int = 0
+
+
+class Measure(Entry):
+    """What a quantity measures: its SI unit, and how it is shown in each system of units."""
+
+    title: Title
+    unit: UnitText
+    point: bool = False
+    """True for a temperature as read on a thermometer, false for a difference of temperatures."""
+    form: Literal["number", "clock", "duration"] = "number"
+    us: Shown
+    metric: Shown
+    note: Sentence = ""

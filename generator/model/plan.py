@@ -1,0 +1,91 @@
+"""A farm, its plans, and what watches over them."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from generator.model.entry import Entry, FormulaText, Identifier, Line, Prose, Sentence, Title, ValueText
+from generator.model.procedure import Signal
+from generator.model.source import Citations
+
+
+class Plan(Entry):
+    """Values for inputs and choices; what is not named keeps its default."""
+
+    title: Title
+    help: Prose = ""
+    values: dict[Identifier, ValueText] = {}
+
+
+class Watch(Entry):
+    """A warning or a stop: shown while `when` holds."""
+
+    title: Title
+    signal: Signal
+    stop: bool = False
+    """True where the plan must not go ahead as it stands."""
+    when: FormulaText
+    says: Sentence
+    cure: Sentence
+    inputs: tuple[Identifier, ...] = ()
+    """The inputs that would cure it."""
+    source: Citations
+
+
+class Contact(Entry):
+    """Whom to call."""
+
+    title: Title
+    call: Line
+
+
+class Farm(Entry):
+    """Who uses this copy. An overlay sets it."""
+
+    name: Title
+    demo: bool = False
+    place: Line = ""
+    first_units: Literal["us", "metric"]
+    languages: tuple[str, ...] = ("en",)
+    plan: Identifier
+    crew: tuple[Title, ...] = ()
+    contacts: dict[Identifier, Contact] = {}
+    site_address: str = Field(default="https://example.org/cone-to-cooler/", pattern=r"^https?://\S+/$")
+
+
+class Term(Entry):
+    """A word of the trade, explained."""
+
+    title: Title
+    says: Prose
+
+
+class Section(Entry):
+    """A headed part of a page of prose."""
+
+    title: Title
+    says: tuple[Prose, ...]
+
+
+class Page(Entry):
+    """A page of prose, such as cautions or about."""
+
+    title: Title
+    order: int
+    sections: dict[Identifier, Section]
+
+
+class Word(Entry):
+    """A word or sentence of the interface."""
+
+    says: Sentence
+
+
+class Pardon(Entry):
+    """An entry that a rule lets pass, and why. A pardon no longer needed is itself a problem."""
+
+    rule: Identifier
+    entry: Line
+    reason: Sentence

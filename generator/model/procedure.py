@@ -1,0 +1,111 @@
+"""What is done at a station: checklist, cautions, stops, faults."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator
+
+from generator.model.entry import Entry, Identifier, Line, Sentence, Title
+from generator.model.source import Citations
+
+Signal = Literal["danger", "warning", "caution", "notice"]
+
+
+class Phase(Entry):
+    """A part of the day; its procedures stand under it, in order."""
+
+    title: Title
+    order: int
+    help: Sentence = ""
+
+
+class Supply(Entry):
+    """Something to bring or to have at hand; `amount` is a quantity, where the plan tells how many."""
+
+    title: Title
+    group: Identifier
+    amount: Identifier | None = None
+    note: Line = ""
+
+
+class Caution(Entry):
+    """A hazard, and how it is avoided. The local code and licensed practice always decide."""
+
+    signal: Signal
+    hazard: Line
+    avoid: Sentence
+    source: Citations
+
+
+class KeyPoint(Entry):
+    """What makes or breaks a step, and why where that is not plain."""
+
+    point: Line
+    why: Sentence = ""
+
+
+def _as_key_point(value: object) -> object:
+    return {"point": value} if isinstance(value, str) else value
+
+
+class Step(Entry):
+    """One action, verb first, on one row."""
+
+    action: Line
+    key_points: tuple[Annotated[KeyPoint, BeforeValidator(_as_key_point)], ...] = ()
+    reason: Sentence = ""
+    timer: Identifier | None = None
+    """The quantity that a timer started from this row counts down."""
+    number: Identifier | None = None
+    """The quantity whose value stands large at the row."""
+    picture: Identifier | None = None
+    only: dict[Identifier, tuple[Identifier, ...]] = {}
+    """Choice id to options: the row is shown only where the plan has one of them."""
+    source: Citations
+
+
+class StopRule(Entry):
+    """When the work stops, what is done first, and who is told."""
+
+    when: Line
+    act: Sentence
+    tell: Line = ""
+    source: Citations
+
+
+class Fault(Entry):
+    """What is seen, why it happens, and what cures it."""
+
+    sign: Line
+    cause: Sentence
+    remedy: Sentence
+    source: Citations
+
+
+class Procedure(Entry):
+    """A station or a job. Steps, cautions, stops and faults have ids, never positions, so that records can name them."""
+
+    title: Title
+    verb: Title
+    """The job in one or two words, for cards and buttons."""
+    phase: Identifier
+    order: int
+    who: Line
+    purpose: Sentence
+    good: Sentence
+    """What good work looks like here."""
+    needs: tuple[Identifier, ...] = ()
+    targets: tuple[Identifier, ...] = ()
+    cautions: dict[Identifier, Caution] = {}
+    steps: dict[Identifier, Step]
+    stops: dict[Identifier, StopRule] = {}
+    faults: dict[Identifier, Fault] = {}
+
+
+class Picture(Entry):
+    """A drawing in the folder of pictures, named by its id, with words for those who cannot see it."""
+
+    title: Title
+    description: Sentence
+    source: Citations
