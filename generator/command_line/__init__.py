@@ -1,0 +1,1 @@
+"""What a person types: reads the words, calls the pipeline, prints findings, and never a traceback."""

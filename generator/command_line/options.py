@@ -1,0 +1,127 @@
+"""The commands and their options. Standard library only: run.py reads them before any package is there."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+HERE = Path(__file__).resolve().parents[2]
+
+ABOUT = """\
+Checklists and a day's numbers, computed from what a farm writes down, on a phone that needs no signal.
+
+Begin with `serve`. Everything else is for those who write content or publish the site."""
+
+COMMANDS = {
+    "serve": (
+        "build the site and show it on this machine",
+        "Checks the content, computes the numbers, builds the site into build/site and serves it to the browsers\n"
+        "of this machine. When nothing has changed the last build is served at once. A taken port moves on to the next.\n"
+        "To reach phones, put the folder build/site on any https host: after one visit it needs no signal.",
+    ),
+    "build": (
+        "build the site and stop",
+        "Builds the whole site into build/site. The folder is replaced only when the new site is whole: after a fault\n"
+        "the last good build is still there. The same content gives the same bytes.",
+    ),
+    "check": (
+        "report every fault in the content",
+        "Reads and checks all content without building. Each fault is told with its place and what to do about it.\n"
+        "Leaves with status 1 where there are faults.",
+    ),
+    "numbers": (
+        "print the numbers of a plan",
+        "Prints what a plan comes to: each quantity with its value in both systems of units and what it comes from.\n\n"
+        "  run.py numbers --set air_temperature=85degF --set altitude=5000ft\n"
+        "  run.py numbers --why water_total\n"
+        "  run.py numbers --json --plan my_plan.yml\n\n"
+        "Values that cannot be used are refused, one line each, with status 2.",
+    ),
+    "watch": (
+        "preview for authors: build again at every change",
+        "Serves a preview on this machine and builds it again whenever a file of the content changes. Faults are told\n"
+        "here and the last good preview stays. The preview has no offline part, so what it shows is always fresh.",
+    ),
+    "schema": (
+        "write the JSON Schemas that editors use",
+        "Writes one schema for each kind of entry, so that an editor completes and checks content while you type.\n"
+        "With --check nothing is written: the status tells whether the schemas are up to date.",
+    ),
+    "words": (
+        "collect the words for translators",
+        "Collects every sentence that a person reads and brings the catalogues of all languages up to date.\n"
+        "With --check nothing is written: the status tells whether they are up to date.",
+    ),
+    "bench": (
+        "measure the build and the site",
+        "Measures how long reading, computing and building take and what the pages weigh, beside the figures kept last.\n"
+        "With --keep the new figures are kept.",
+    ),
+    "verify": (
+        "compare a published site with build/site",
+        "Fetches every file of the published site and compares it with what was built. Run it after each publication.",
+    ),
+    "test": (
+        "run all tests",
+        "Runs every test, the quick ones first and those with a browser last. What follows is handed to pytest:\n\n"
+        "  run.py test tests/formula -k point\n"
+        "  run.py test -m 'not browser'",
+    ),
+}
+
+
+class Parser(argparse.ArgumentParser):
+    """Keeps the lines of its texts as they are written, and takes no shortened options."""
+
+    def __init__(self, **settings: Any) -> None:  # noqa: ANN401 - handed on as they come
+        keep_lines = argparse.RawDescriptionHelpFormatter
+        super().__init__(**{"formatter_class": keep_lines, "allow_abbrev": False, **settings})
+
+
+def read_options(words: Sequence[str]) -> argparse.Namespace:
+    """The options that `words` ask for. Prints help or a fault and leaves by SystemExit, as argparse does."""
+    parser = Parser(prog="run.py", description=ABOUT)
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    parts = {
+        name: commands.add_parser(name, help=short, description=long) for name, (short, long) in COMMANDS.items()
+    }
+    for name in ("serve", "build", "check", "numbers", "watch", "words", "bench"):
+        _add_content(parts[name])
+    for name in ("serve", "build", "watch", "verify"):
+        _add_folder(parts[name], "--into", HERE / "build", "folder of the build (default: build)")
+    for name in ("serve", "watch"):
+        parts[name].add_argument("--port", type=_port, default=8000, help="first port to try (default: 8000)")
+    for name in ("schema", "words"):
+        parts[name].add_argument("--check", action="store_true", help="write nothing, only tell whether up to date")
+    _add_plan(parts["numbers"])
+    parts["bench"].add_argument("--keep", action="store_true", help="keep these figures to compare with later")
+    parts["verify"].add_argument("address", metavar="ADDRESS", help="where the site is published: https://…/")
+    options, rest = parser.parse_known_args(words)
+    if rest and options.command != "test":
+        parts[options.command].error(f"unknown: {' '.join(rest)}")
+    options.rest = rest
+    return options
+
+
+def _add_folder(part: argparse.ArgumentParser, name: str, default: Path | None, told: str) -> None:
+    part.add_argument(name, metavar="FOLDER", type=Path, default=default, help=told)
+
+
+def _add_content(part: argparse.ArgumentParser) -> None:
+    _add_folder(part, "--content", HERE / "content", "folder that holds `shared` and `farms` (default: content)")
+    _add_folder(part, "--farm", None, "the farm's own folder, anywhere (default: the demo farm of the content)")
+
+
+def _add_plan(part: argparse.ArgumentParser) -> None:
+    part.add_argument("--plan", metavar="PLAN", help="a plan of the farm by its id, or a YAML file with values")
+    part.add_argument("--set", metavar="ID=VALUE", action="append", default=[], help="a value for this run; repeatable")
+    part.add_argument("--why", metavar="ID", help="the whole chain of workings behind one quantity")
+    part.add_argument("--json", action="store_true", help="every quantity in SI units, for other programs")
+
+
+def _port(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= 65535:
+        raise argparse.ArgumentTypeError(f"`{text}` is not a port: give a whole number from 1 to 65535")
+    return int(text)
