@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -40,3 +41,21 @@ class ProblemsFound(Exception):  # noqa: N818 - it carries findings, it is not o
     def __init__(self, problems: Iterable[Problem]) -> None:
         self.problems = tuple(sorted(set(problems)))
         super().__init__("\n".join(str(problem) for problem in self.problems))
+
+
+def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+    """A hint with the nearest known word, or `otherwise` when none is near."""
+    near = difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)
+    return f"did you mean `{near[0]}`?" if near else otherwise
+
+
+def as_shown(text: str, longest: int = 60) -> str:
+    """Text from a file made safe to print in a message: in backticks, cut short, hidden characters by code."""
+    short = text if len(text) <= longest else text[:longest] + "…"
+    return "`" + "".join(char if char.isprintable() else f"U+{ord(char):04X}" for char in short) + "`"
+
+
+def stop_at(problems: list[Problem]) -> None:
+    """Ends a stage: raises ProblemsFound when it found any."""
+    if problems:
+        raise ProblemsFound(problems)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.model.entry import Entry
+from generator.model.entry import Entry, Identifier, SourceIdentifier, UnitText
 from generator.model.measure import Measure, Unit
 from generator.model.plan import Farm, Page, Pardon, Plan, Term, Watch, Word
 from generator.model.procedure import Phase, Picture, Procedure, Supply
@@ -13,26 +13,26 @@ from generator.model.source import Source
 class Library(Entry):
     """Every kind as a mapping of id to entry, in the order read; `farm` holds the one farm this build is for."""
 
-    units: dict[str, Unit] = {}
-    measures: dict[str, Measure] = {}
-    groups: dict[str, Group] = {}
-    sources: dict[str, Source] = {}
-    sets: dict[str, NumberSet] = {}
-    tables: dict[str, Table] = {}
-    functions: dict[str, Function] = {}
-    choices: dict[str, Choice] = {}
-    quantities: dict[str, Quantity] = {}
-    watches: dict[str, Watch] = {}
-    phases: dict[str, Phase] = {}
-    supplies: dict[str, Supply] = {}
-    procedures: dict[str, Procedure] = {}
-    pictures: dict[str, Picture] = {}
-    terms: dict[str, Term] = {}
-    pages: dict[str, Page] = {}
-    words: dict[str, Word] = {}
-    pardons: dict[str, Pardon] = {}
-    plans: dict[str, Plan] = {}
-    farm: dict[str, Farm] = {}
+    units: dict[UnitText, Unit] = {}
+    measures: dict[Identifier, Measure] = {}
+    groups: dict[Identifier, Group] = {}
+    sources: dict[SourceIdentifier, Source] = {}
+    sets: dict[Identifier, NumberSet] = {}
+    tables: dict[Identifier, Table] = {}
+    functions: dict[Identifier, Function] = {}
+    choices: dict[Identifier, Choice] = {}
+    quantities: dict[Identifier, Quantity] = {}
+    watches: dict[Identifier, Watch] = {}
+    phases: dict[Identifier, Phase] = {}
+    supplies: dict[Identifier, Supply] = {}
+    procedures: dict[Identifier, Procedure] = {}
+    pictures: dict[Identifier, Picture] = {}
+    terms: dict[Identifier, Term] = {}
+    pages: dict[Identifier, Page] = {}
+    words: dict[Identifier, Word] = {}
+    pardons: dict[Identifier, Pardon] = {}
+    plans: dict[Identifier, Plan] = {}
+    farm: dict[Identifier, Farm] = {}
 
     @property
     def this_farm(self) -> Farm:

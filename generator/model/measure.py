@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Literal
 
-from generator.model.entry import Entry, Line, Sentence, Title, UnitText
+from generator.model.entry import Entry, Facts, Symbol, Title, UnitText
 
 
 class Unit(Entry):
     """A unit text that content may use. `base` makes it a dimension of its own, such as a counted thing."""
 
-    symbol: Line
-    plural: Line = ""
+    symbol: Symbol
+    plural: Symbol = ""
     base: bool = False
     definition: str = ""
     """What it is in terms of other units, where the unit library does not know it."""
@@ -34,4 +34,4 @@ class Measure(Entry):
     form: Literal["number", "clock", "duration"] = "number"
     us: Shown
     metric: Shown
-    note: Sentence = ""
+    note: Facts = ""

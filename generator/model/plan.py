@@ -6,7 +6,19 @@ from typing import Literal
 
 from pydantic import Field
 
-from generator.model.entry import Entry, FormulaText, Identifier, Line, Prose, Sentence, Title, ValueText
+from generator.model.entry import (
+    Entry,
+    FormulaText,
+    Identifier,
+    InputIdentifier,
+    Phrase,
+    PlanIdentifier,
+    Prose,
+    Sentence,
+    Title,
+    ValueText,
+    Verbatim,
+)
 from generator.model.procedure import Signal
 from generator.model.source import Citations
 
@@ -16,7 +28,7 @@ class Plan(Entry):
 
     title: Title
     help: Prose = ""
-    values: dict[Identifier, ValueText] = {}
+    values: dict[InputIdentifier, ValueText] = {}
 
 
 class Watch(Entry):
@@ -29,7 +41,7 @@ class Watch(Entry):
     when: FormulaText
     says: Sentence
     cure: Sentence
-    inputs: tuple[Identifier, ...] = ()
+    inputs: tuple[InputIdentifier, ...] = ()
     """The inputs that would cure it."""
     source: Citations
 
@@ -38,19 +50,19 @@ class Contact(Entry):
     """Whom to call."""
 
     title: Title
-    call: Line
+    call: Verbatim
 
 
 class Farm(Entry):
     """Who uses this copy. An overlay sets it."""
 
-    name: Title
+    name: Verbatim
     demo: bool = False
-    place: Line = ""
+    place: Verbatim = ""
     first_units: Literal["us", "metric"]
     languages: tuple[str, ...] = ("en",)
-    plan: Identifier
-    crew: tuple[Title, ...] = ()
+    plan: PlanIdentifier
+    crew: tuple[Verbatim, ...] = ()
     contacts: dict[Identifier, Contact] = {}
     site_address: str = Field(default="https://example.org/cone-to-cooler/", pattern=r"^https?://\S+/$")
 
@@ -80,12 +92,13 @@ class Page(Entry):
 class Word(Entry):
     """A word or sentence of the interface."""
 
-    says: Sentence
+    says: Phrase
 
 
 class Pardon(Entry):
     """An entry that a rule lets pass, and why. A pardon no longer needed is itself a problem."""
 
     rule: Identifier
-    entry: Line
-    reason: Sentence
+    entry: Verbatim
+    """The entry as `kind/id`."""
+    reason: Verbatim

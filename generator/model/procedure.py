@@ -6,7 +6,19 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator
 
-from generator.model.entry import Entry, Identifier, Line, Sentence, Title
+from generator.model.entry import (
+    ChoiceIdentifier,
+    Entry,
+    GroupIdentifier,
+    Identifier,
+    Line,
+    PhaseIdentifier,
+    PictureIdentifier,
+    QuantityIdentifier,
+    Sentence,
+    SupplyIdentifier,
+    Title,
+)
 from generator.model.source import Citations
 
 Signal = Literal["danger", "warning", "caution", "notice"]
@@ -24,8 +36,8 @@ class Supply(Entry):
     """Something to bring or to have at hand; `amount` is a quantity, where the plan tells how many."""
 
     title: Title
-    group: Identifier
-    amount: Identifier | None = None
+    group: GroupIdentifier
+    amount: QuantityIdentifier | None = None
     note: Line = ""
 
 
@@ -53,14 +65,16 @@ class Step(Entry):
     """One action, verb first, on one row."""
 
     action: Line
-    key_points: tuple[Annotated[KeyPoint, BeforeValidator(_as_key_point)], ...] = ()
+    key_points: tuple[
+        Annotated[KeyPoint, BeforeValidator(_as_key_point, json_schema_input_type=str | KeyPoint)], ...
+    ] = ()
     reason: Sentence = ""
-    timer: Identifier | None = None
+    timer: QuantityIdentifier | None = None
     """The quantity that a timer started from this row counts down."""
-    number: Identifier | None = None
+    number: QuantityIdentifier | None = None
     """The quantity whose value stands large at the row."""
-    picture: Identifier | None = None
-    only: dict[Identifier, tuple[Identifier, ...]] = {}
+    picture: PictureIdentifier | None = None
+    only: dict[ChoiceIdentifier, tuple[Identifier, ...]] = {}
     """Choice id to options: the row is shown only where the plan has one of them."""
     source: Citations
 
@@ -89,14 +103,14 @@ class Procedure(Entry):
     title: Title
     verb: Title
     """The job in one or two words, for cards and buttons."""
-    phase: Identifier
+    phase: PhaseIdentifier
     order: int
     who: Line
     purpose: Sentence
     good: Sentence
     """What good work looks like here."""
-    needs: tuple[Identifier, ...] = ()
-    targets: tuple[Identifier, ...] = ()
+    needs: tuple[SupplyIdentifier, ...] = ()
+    targets: tuple[QuantityIdentifier, ...] = ()
     cautions: dict[Identifier, Caution] = {}
     steps: dict[Identifier, Step]
     stops: dict[Identifier, StopRule] = {}

@@ -2,7 +2,29 @@
 
 from __future__ import annotations
 
-from generator.model.entry import Entry, FormulaText, Identifier, Line, Prose, Sentence, Title, UnitText, ValueText
+import itertools
+from typing import Annotated
+
+from pydantic import Discriminator, Tag, model_validator
+
+from generator.model.entry import (
+    Entry,
+    Facts,
+    FormulaText,
+    GroupIdentifier,
+    Identifier,
+    InputIdentifier,
+    Line,
+    MeasureIdentifier,
+    Prose,
+    QuantityIdentifier,
+    Sentence,
+    SetIdentifier,
+    Title,
+    UnitText,
+    ValueText,
+    fault,
+)
 from generator.model.source import Citations
 
 
@@ -11,7 +33,7 @@ class Requirement(Entry):
 
     that: FormulaText
     otherwise: Sentence
-    input: Identifier | None = None
+    input: InputIdentifier | None = None
     """The input to look at when the condition fails."""
 
 
@@ -20,8 +42,8 @@ class Quantity(Entry):
 
     title: Title
     help: Prose = ""
-    group: Identifier
-    measure: Identifier
+    group: GroupIdentifier
+    measure: MeasureIdentifier
     default: ValueText | None = None
     range: tuple[ValueText, ValueText] | None = None
     step: ValueText | None = None
@@ -30,13 +52,29 @@ class Quantity(Entry):
     """An input that counts things and so takes whole numbers only."""
     value: ValueText | None = None
     formula: FormulaText | None = None
-    each: Identifier | None = None
+    each: SetIdentifier | None = None
     """A set: one quantity `<id>_<member>` for every member, which the formula and the title call `member`."""
     require: tuple[Requirement, ...] = ()
     digits: int | None = None
-    accuracy: Prose = ""
+    accuracy: Facts = ""
     """Within how much the model agrees, over what range, with which data."""
     source: Citations
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Quantity:
+        given = [name for name in ("default", "value", "formula") if getattr(self, name) is not None]
+        if len(given) != 1:
+            raise fault(
+                f"has `{'` and `'.join(given)}`" if given else "has no `default`, `value` or `formula`",
+                "an input has `default` and `range`, a constant `value`, a result `formula`: one of the three",
+            )
+        if self.default is not None and self.range is None:
+            raise fault("is an input without a `range`", "write `range: [least, most]`")
+        if self.default is None and (self.range is not None or self.step is not None or self.whole):
+            raise fault("has a `range`, `step` or `whole` and is no input", "take them out, or give it a `default`")
+        if self.require and self.formula is None:
+            raise fault("has `require` without a `formula`", "move it to a quantity that is computed from this one")
+        return self
 
 
 class OptionValue(Entry):
@@ -49,7 +87,7 @@ class OptionValue(Entry):
 class Statement(Entry):
     """Something an option says to the reader, with its source: a line of a rule, a note on a species."""
 
-    says: Prose
+    says: Facts
     source: Citations
 
 
@@ -58,7 +96,7 @@ class Option(Entry):
 
     title: Title
     help: Prose = ""
-    values: dict[Identifier, OptionValue] = {}
+    values: dict[QuantityIdentifier, OptionValue] = {}
     statements: dict[Identifier, Statement] = {}
     caution: Sentence = ""
 
@@ -68,9 +106,15 @@ class Choice(Entry):
 
     title: Title
     help: Prose = ""
-    group: Identifier
+    group: GroupIdentifier
     default: Identifier
     options: dict[Identifier, Option]
+
+    @model_validator(mode="after")
+    def _default_is_an_option(self) -> Choice:
+        if self.default not in self.options:
+            raise fault(f"`default` is `{self.default}`, which is no option", "options: " + ", ".join(self.options))
+        return self
 
 
 class Argument(Entry):
@@ -89,7 +133,7 @@ class Function(Entry):
     unit: UnitText
     point: bool = False
     formula: FormulaText
-    accuracy: Prose = ""
+    accuracy: Facts = ""
     source: Citations
 
 
@@ -100,6 +144,23 @@ class Axis(Entry):
     unit: UnitText
     points: tuple[float, ...]
 
+    @model_validator(mode="after")
+    def _rising(self) -> Axis:
+        if len(self.points) < 2:
+            raise fault("needs two points or more", "a table is read between its points")
+        for left, right in itertools.pairwise(self.points):
+            if not left < right:
+                raise fault(f"`points` must rise, but {right:g} follows {left:g}", "put the points in rising order")
+        return self
+
+
+Row = tuple[float, ...]
+
+
+def _rows(values: object) -> str:
+    """Which shape is meant: told by the first of the values, so that a slip further on is reported where it is."""
+    return "rows" if isinstance(values, tuple) and values and isinstance(values[0], tuple) else "row"
+
 
 class Table(Entry):
     """Values over one or two axes, read between the points by straight lines."""
@@ -108,11 +169,28 @@ class Table(Entry):
     axes: dict[Identifier, Axis]
     unit: UnitText
     point: bool = False
-    values: tuple[float, ...] | tuple[tuple[float, ...], ...]
+    values: Annotated[Annotated[Row, Tag("row")] | Annotated[tuple[Row, ...], Tag("rows")], Discriminator(_rows)]
     """One axis: one number a point. Two axes: one row a point of the first axis."""
     hold_ends: bool = False
     """Outside the table the nearest end is used when true; when false the value is refused by name."""
     source: Citations
+
+    @model_validator(mode="after")
+    def _values_fit_axes(self) -> Table:
+        lengths = [len(axis.points) for axis in self.axes.values()]
+        if not 1 <= len(lengths) <= 2:
+            raise fault(f"has {len(lengths)} axes", "a table has one axis or two")
+        rows = [row for row in self.values if isinstance(row, tuple)]
+        if len(self.values) != lengths[0] or (len(lengths) == 2) != bool(rows):
+            raise fault(f"`values` must be {_expected(lengths)}", "count the values against the points of the axes")
+        for number, row in enumerate(rows, 1):
+            if len(row) != lengths[1]:
+                raise fault(f"row {number} of `values` has {len(row)} numbers, not {lengths[1]}", "count them again")
+        return self
+
+
+def _expected(lengths: list[int]) -> str:
+    return f"{lengths[0]} numbers" if len(lengths) == 1 else f"{lengths[0]} rows of {lengths[1]} numbers"
 
 
 class Member(Entry):

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, get_args
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, model_validator
 
-from generator.model.entry import Entry, Line, Sentence, SourceIdentifier
+from generator.model.entry import Entry, Facts, SourceIdentifier, Verbatim, fault
 
-PLAIN_SOURCES = ("common practice", "farm's own figure", "from memory", "arithmetic")
+PlainSource = Literal["common practice", "farm's own figure", "from memory", "arithmetic"]
+PLAIN_SOURCES: tuple[str, ...] = get_args(PlainSource)
 """What may stand in place of a published source: no source is known; the farm measured or chose it;
 remembered but not confirmed; or nothing but arithmetic on other quantities."""
 
@@ -16,28 +17,40 @@ remembered but not confirmed; or nothing but arithmetic on other quantities."""
 class Source(Entry):
     """A published work, or a rule, that figures are cited from."""
 
-    title: Sentence
-    publisher: Line = ""
+    title: Verbatim
+    publisher: Verbatim = ""
     year: int | None = None
-    address: Sentence = ""
+    address: Verbatim = ""
     read: Literal["original", "copy", "memory", "computed"]
     """How it was read: the work itself, a copy or quotation of it, from memory, or run as a reference program."""
     read_on: str = ""
-    note: Sentence = ""
+    note: Facts = ""
 
 
 class Citation(Entry):
     """A source by its id with the place in it, or one of PLAIN_SOURCES as `plain`."""
 
     id: SourceIdentifier | None = None
-    place: Line = ""
+    place: Verbatim = ""
     memory: bool = False
-    plain: Literal["common practice", "farm's own figure", "from memory", "arithmetic"] | None = None
+    plain: PlainSource | None = None
+
+    @model_validator(mode="after")
+    def _one_of_both(self) -> Citation:
+        if self.id is None and self.plain is None:
+            raise fault("names no source", "write {id: ..., place: ...} or one of: " + ", ".join(PLAIN_SOURCES))
+        if self.id is not None and self.plain is not None:
+            raise fault("names a source and plain words at once", "make it two list items")
+        return self
 
 
 def _as_list(value: object) -> object:
-    values = value if isinstance(value, list) else [value]
-    return [{"plain": each} if isinstance(each, str) else each for each in values]
+    values = value if isinstance(value, list | tuple) else [value]
+    return tuple({"plain": each} if isinstance(each, str) else each for each in values)
 
 
-Citations = Annotated[tuple[Citation, ...], BeforeValidator(_as_list)]
+Citations = Annotated[
+    tuple[Citation, ...],
+    BeforeValidator(_as_list, json_schema_input_type=PlainSource | Citation | tuple[PlainSource | Citation, ...]),
+]
+"""One citation or a list of them; plain words may stand alone."""

@@ -1,0 +1,110 @@
+"""YAML text to a tree with places. Of YAML only what cannot surprise: no anchors, aliases, tags or second documents."""
+
+from __future__ import annotations
+
+import yaml
+
+from generator.problems import Place, Problem, ProblemsFound
+from generator.reading.scalars import resolve
+from generator.reading.syntax import explain
+from generator.reading.tree import Layer, Node
+
+LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+DEEPEST = 30
+"""Levels of nesting; content needs about ten, and a reader that recurses needs some limit."""
+
+
+def compose(text: str, file: str, layer: Layer) -> Node | None:
+    """The tree of a YAML text; None when it holds nothing. Raises ProblemsFound."""
+    composer = _Composer(text, file, layer)
+    try:
+        tree = composer.document()
+    except yaml.YAMLError as error:
+        raise ProblemsFound([*composer.problems, explain(error, file)]) from None
+    if composer.problems:
+        raise ProblemsFound(composer.problems)
+    return tree
+
+
+class _Composer:
+    """Walks the parser's events once, gathering problems as it goes."""
+
+    def __init__(self, text: str, file: str, layer: Layer) -> None:
+        self.events = yaml.parse(text, Loader=LOADER)
+        self.file = file
+        self.layer: Layer = layer
+        self.problems: list[Problem] = []
+
+    def document(self) -> Node | None:
+        tree: Node | None = None
+        documents = 0
+        for event in self.events:
+            if isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+                if documents == 2:
+                    self._report(
+                        event, "a second document begins here", "keep one document in a file; take out the line `---`"
+                    )
+            elif isinstance(event, yaml.NodeEvent):
+                tree = self._node(event, None, 1)
+        return None if tree is None or tree.value is None else tree
+
+    def _node(self, event: yaml.NodeEvent, key: Place | None, depth: int) -> Node:
+        if depth > DEEPEST:
+            self._report(event, f"nested more than {DEEPEST} levels deep", "check the brackets and the indentation")
+            raise ProblemsFound(self.problems)
+        self._refuse_decoration(event)
+        here = self._place(event)
+        if isinstance(event, yaml.MappingStartEvent):
+            return Node(self._mapping(depth), key or here, key or here, self.layer)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return Node(self._sequence(depth), key or here, key or here, self.layer)
+        if isinstance(event, yaml.ScalarEvent):
+            value = event.value if event.style else resolve(event.value)
+            return Node(value, here, key or here, self.layer, event.style or "")
+        return Node(None, here, key or here, self.layer)
+
+    def _sequence(self, depth: int) -> list[Node]:
+        nodes: list[Node] = []
+        while not isinstance(event := next(self.events), yaml.SequenceEndEvent):
+            nodes.append(self._node(event, None, depth + 1))
+        return nodes
+
+    def _mapping(self, depth: int) -> dict[str, Node]:
+        nodes: dict[str, Node] = {}
+        while not isinstance(event := next(self.events), yaml.MappingEndEvent):
+            key = self._key(event, depth)
+            node = self._node(next(self.events), self._place(event), depth + 1)
+            if key in nodes:
+                first = nodes[key].key.line
+                self._report(event, f"key `{key}` is written twice", f"it stands on line {first} already; keep one")
+            elif key is not None:
+                nodes[key] = node
+        return nodes
+
+    def _key(self, event: yaml.NodeEvent, depth: int) -> str | None:
+        if isinstance(event, yaml.ScalarEvent) and event.value:
+            self._refuse_decoration(event)
+            return str(event.value)
+        if isinstance(event, yaml.ScalarEvent):
+            self._report(event, "a key is missing before the colon", "write `key: value`")
+        else:
+            self._report(event, "a key must be plain text", "write `key: value`")
+            self._node(event, None, depth + 1)
+        return None
+
+    def _refuse_decoration(self, event: yaml.NodeEvent) -> None:
+        if isinstance(event, yaml.AliasEvent):
+            self._report(
+                event, f"alias `*{event.anchor}`", "write the text out; a word that begins with `*` goes in quotes"
+            )
+        elif event.anchor is not None:
+            self._report(event, f"anchor `&{event.anchor}`", "take it out; a word that begins with `&` goes in quotes")
+        elif event.tag is not None:
+            self._report(event, f"tag `{event.tag}`", "take it out; a word that begins with `!` goes in quotes")
+
+    def _place(self, event: yaml.Event) -> Place:
+        return Place(self.file, event.start_mark.line + 1, event.start_mark.column + 1)
+
+    def _report(self, event: yaml.Event, fault: str, hint: str) -> None:
+        self.problems.append(Problem(self._place(event), fault, hint))

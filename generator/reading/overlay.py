@@ -1,0 +1,42 @@
+"""Lays a farm's own entries over the shared ones, mapping by mapping, so that neither touches the other's files."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.problems import Problem, did_you_mean
+from generator.reading.tree import Node
+
+REMOVE = "~remove"
+"""What a farm writes in place of a value to take it out."""
+_WHOLE = ("source",)
+"""Never merged key by key: a place in one work says nothing about another."""
+
+
+def lay_over(base: dict[str, Node], over: dict[str, Node], problems: list[Problem]) -> dict[str, Node]:
+    """The base with the overlay's values put in: scalars and lists are replaced, mappings merged key by key."""
+    merged = dict(base)
+    for key, node in over.items():
+        under = base.get(key)
+        if node.value == REMOVE:
+            if under is None:
+                hint = did_you_mean(key, base, "take the line out")
+                problems.append(Problem(node.place, f"there is no `{key}` here to remove", hint))
+            merged.pop(key, None)
+        elif isinstance(node.value, dict):
+            inside = under.value if under and isinstance(under.value, dict) and key not in _WHOLE else {}
+            value = lay_over(inside, node.value, problems)
+            merged[key] = replace(under, value=value) if under and inside else replace(node, value=value)
+        else:
+            merged[key] = node
+    return merged
+
+
+def refuse_removal(entries: dict[str, Node], problems: list[Problem]) -> None:
+    """Reports each `~remove` in a layer that has nothing below it."""
+    for node in entries.values():
+        if node.value == REMOVE:
+            hint = "only a farm's overlay removes; take the line out"
+            problems.append(Problem(node.place, f"`{REMOVE}` in shared content", hint))
+        elif isinstance(node.value, dict):
+            refuse_removal(node.value, problems)

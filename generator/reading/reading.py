@@ -1,0 +1,76 @@
+"""Both layers of content read, merged and checked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.model.library import Library
+from generator.problems import Place, Problem, ProblemsFound, stop_at
+from generator.reading.files import KINDS, shown_path
+from generator.reading.layer import read_layer
+from generator.reading.overlay import lay_over, refuse_removal
+from generator.reading.shape import Entries, give_shape
+from generator.reading.spot import find_spot
+from generator.reading.tree import Layer, Node
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The library, and where each part of it is written."""
+
+    library: Library
+    entries: Entries
+    shared: Path
+    farm: Path
+
+    def place(self, kind: str, name: str, *path: str | int) -> Place:
+        """Where a value is written; where its nearest parent is, when it is not written itself.
+
+        The path is that of the model: `place("procedures", "soak", "steps", "rinse", "key_points", 0)`.
+        """
+        node = self._node(kind, name, path)
+        return node.place if node else Place(shown_path(self.shared / kind))
+
+    def key_place(self, kind: str, name: str, *path: str | int) -> Place:
+        """Where the key of a value is written."""
+        node = self._node(kind, name, path)
+        return node.key if node else self.place(kind, name)
+
+    def spot(self, kind: str, name: str, *path: str | int, column: int) -> Place:
+        """Where a character of a text is written; `column` counts from 1 in the text as read."""
+        node = self._node(kind, name, path)
+        return find_spot(node, column) if node else self.place(kind, name)
+
+    def layer(self, kind: str, name: str, *path: str | int) -> Layer:
+        """The layer a value comes from; of a mapping that both layers share, the shared one."""
+        node = self._node(kind, name, path)
+        return node.layer if node else "shared"
+
+    def file(self, kind: str, filename: str) -> Path | None:
+        """A file beside the entries, such as a drawing: the farm's own if there is one, else the shared one."""
+        return next((path for layer in (self.farm, self.shared) if (path := layer / kind / filename).is_file()), None)
+
+    def _node(self, kind: str, name: str, path: tuple[str | int, ...]) -> Node | None:
+        entry = self.entries.get(kind, {}).get(name)
+        return entry.nearest(path) if entry else None
+
+
+def read_library(shared: Path, farm: Path) -> Reading:
+    """Reads the shared content and a farm's overlay. Raises ProblemsFound with all problems of the first bad stage.
+
+    The stages: files and YAML; the overlay; the shape of entries.
+    """
+    problems: list[Problem] = []
+    below = read_layer(shared, "shared", problems)
+    above = read_layer(farm, "farm", problems)
+    stop_at(problems)
+    for kind in KINDS:
+        refuse_removal(below[kind], problems)
+    entries = {kind: lay_over(below[kind], above[kind], problems) for kind in KINDS}
+    stop_at(problems)
+    library = give_shape(entries, below)
+    if len(library.farm) != 1:
+        fault = f"there are {len(library.farm)} entries of kind `farm`, not one"
+        raise ProblemsFound([Problem(Place(shown_path(farm / "farm")), fault, "write one, in the farm's overlay")])
+    return Reading(library, entries, shared, farm)

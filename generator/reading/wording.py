@@ -1,0 +1,209 @@
+"""The shape checker's findings in the words of someone who writes content."""
+
+from __future__ import annotations
+
+import typing
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from pydantic import BaseModel
+from pydantic_core import ErrorDetails
+
+from generator.model.library import Library
+from generator.problems import as_shown, did_you_mean
+from generator.reading.tree import Node
+
+
+@dataclass(frozen=True)
+class Said:
+    """A fault and its remedy."""
+
+    fault: str
+    hint: str = ""
+
+
+@dataclass(frozen=True)
+class Complaint:
+    """One finding with the path as written, and the node it was found at (the one above, for a missing key)."""
+
+    detail: ErrorDetails
+    kind: str
+    name: str
+    path: tuple[str | int, ...]
+    node: Node
+
+    @property
+    def field(self) -> str:
+        """The last key on the path, or the entry's id."""
+        return next((part for part in reversed(self.path) if isinstance(part, str)), self.name)
+
+    @property
+    def subject(self) -> str:
+        """How the sentence begins: the field, and which item of its list."""
+        last = self.path[-1] if self.path else ""
+        return f"`{self.field}`, item {last + 1}," if isinstance(last, int) else f"`{self.field}`"
+
+    @property
+    def owner(self) -> str:
+        """What the field belongs to."""
+        above = [part for part in self.path[:-1] if isinstance(part, str)]
+        return above[-1] if above else self.name
+
+    def context(self, key: str) -> object:
+        """A detail of the finding, such as a limit."""
+        return self.detail.get("ctx", {}).get(key)
+
+
+def describe(complaint: Complaint) -> Said:
+    """The words for a finding; a value that is empty is always said to be empty."""
+    kind = complaint.detail["type"]
+    if complaint.path[-1:] == ("[key]",):
+        return _bad_id(complaint)
+    if complaint.detail["input"] is None and kind != "missing" and complaint.node.value is None:
+        return Said(f"{complaint.subject} is empty", "write its value, or take the key out")
+    words = _WORDS.get(kind)
+    if words:
+        return words(complaint)
+    return Said(f"{complaint.subject}: {complaint.detail['msg']}")
+
+
+def _missing(complaint: Complaint) -> Said:
+    if isinstance(complaint.node.value, list):
+        return Said(f"`{complaint.field}` has too few items", "write all of them: [first, second]")
+    return Said(f"`{complaint.owner}` lacks `{complaint.field}`", f"add a line `{complaint.field}: ...` to it")
+
+
+def _unknown_key(complaint: Complaint) -> Said:
+    known = _known_keys(complaint)
+    hint = did_you_mean(complaint.field, known, "known keys: " + ", ".join(known))
+    return Said(f"unknown key {as_shown(complaint.field)}", hint)
+
+
+def _bad_id(complaint: Complaint) -> Said:
+    text = complaint.detail["input"]
+    if complaint.detail["type"] == "string_too_long":
+        return Said(f"the id {as_shown(text)} is too long", f"at most {complaint.context('max_length')} characters")
+    letters = "`-`" if complaint.kind == "sources" and len(complaint.path) == 1 else "`_`"
+    return Said(f"{as_shown(text)} is not an id", f"small letters a to z, digits and {letters}, a letter first")
+
+
+def _bad_id_value(complaint: Complaint) -> Said:
+    text = complaint.detail["input"]
+    if complaint.field == "site_address":
+        return Said(f"`site_address` is {as_shown(text)}", "begin with https:// and end with /")
+    dash = complaint.field == "id"
+    return Said(
+        f"{complaint.subject} holds {as_shown(text)}, which is not an id",
+        f"small letters a to z, digits and {'`-`' if dash else '`_`'}, a letter first",
+    )
+
+
+def _too_long(complaint: Complaint) -> Said:
+    limit, length = int(str(complaint.context("max_length"))), len(str(complaint.detail["input"]))
+    return Said(f"{complaint.subject} is {length} characters long, {length - limit} too many", f"at most {limit}")
+
+
+def _too_short(complaint: Complaint) -> Said:
+    return Said(f"{complaint.subject} is empty", "write its text, or take the key out")
+
+
+def _too_many(complaint: Complaint) -> Said:
+    length, limit = complaint.context("actual_length"), complaint.context("max_length")
+    return Said(f"`{complaint.field}` has {length} items, not {limit}", f"write {limit}")
+
+
+def _one_of(complaint: Complaint) -> Said:
+    known = str(complaint.context("expected")).replace('"', "'").removesuffix("'")
+    options = _options(known)
+    value = complaint.detail["input"]
+    hint = did_you_mean(str(value), options, "")
+    if complaint.path[:1] != () and complaint.field == "source":
+        return Said(
+            f"`source` is {as_shown(str(value))}",
+            hint or f"write {{id: ..., place: ...}} or one of: {', '.join(options)}",
+        )
+    listed = "one of: " + ", ".join(options)
+    return Said(f"{complaint.subject} is {as_shown(str(value))}", f"{hint} {listed}".strip())
+
+
+def _options(expected: str) -> list[str]:
+    """`'a', 'b' or 'c'` as a list; an apostrophe inside one of them stays."""
+    parts = expected.replace(" or '", ", '").split(", '")
+    return [part.strip().removeprefix("'").removesuffix("'") for part in parts]
+
+
+def _fault(complaint: Complaint) -> Said:
+    return Said(f"{complaint.subject} {complaint.context('what')}", str(complaint.context("hint")))
+
+
+def _wrong_type(wanted: str, hint: str) -> Callable[[Complaint], Said]:
+    def words(complaint: Complaint) -> Said:
+        return Said(f"{complaint.subject} must be {wanted}, not {_what(complaint.detail['input'])}", hint)
+
+    return words
+
+
+def _what(value: object) -> str:
+    match value:
+        case bool():
+            return str(value).lower()
+        case int() | float():
+            return f"the number {value:g}" if isinstance(value, float) else f"the number {value}"
+        case str():
+            return f"the text {as_shown(value)}"
+        case tuple() | list():
+            return "a list"
+        case dict():
+            return "a mapping"
+        case _:
+            return "nothing"
+
+
+def _known_keys(complaint: Complaint) -> list[str]:
+    """The keys of the model at which the path ends."""
+    annotation: object = Library
+    for part in (complaint.kind, complaint.name, *complaint.path[:-1]):
+        annotation = _inside(annotation, part)
+    model = _model(annotation)
+    return list(model.model_fields) if model else []
+
+
+def _inside(annotation: object, part: str | int) -> object:
+    model = _model(annotation)
+    if model and isinstance(part, str):
+        return typing.get_type_hints(model, include_extras=False).get(part, object)
+    if isinstance(part, int) and model:
+        return annotation
+    return typing.get_args(annotation)[-1 if typing.get_origin(annotation) is dict else 0]
+
+
+def _model(annotation: object) -> type[BaseModel] | None:
+    """The model class of an annotation: itself, or the one inside an optional or a tuple."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    if typing.get_origin(annotation) is dict:
+        return None
+    return next((found for part in typing.get_args(annotation) if (found := _model(part))), None)
+
+
+_MAPPING = _wrong_type("a mapping", "write lines of `key: value` below it")
+_LIST = _wrong_type("a list", "write [a, b], or lines that begin with `- `")
+_NUMBER = _wrong_type("a number", "write digits, without a unit")
+_WORDS: dict[str, Callable[[Complaint], Said]] = {
+    "missing": _missing,
+    "extra_forbidden": _unknown_key,
+    "string_type": _wrong_type("text", "write text; figures and true or false as text stand in quotes"),
+    "string_too_long": _too_long,
+    "string_too_short": _too_short,
+    "string_pattern_mismatch": _bad_id_value,
+    "too_long": _too_many,
+    "literal_error": _one_of,
+    "fault": _fault,
+    "int_type": _wrong_type("a whole number", "write digits only"),
+    "float_type": _NUMBER,
+    "finite_number": _NUMBER,
+    "bool_type": _wrong_type("true or false", "write true or false"),
+    "dict_type": _MAPPING,
+    "model_type": _MAPPING,
+    "tuple_type": _LIST,
+}
