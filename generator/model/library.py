@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.model.entry import Entry, Identifier, SourceIdentifier, UnitText
 from generator.model.measure import Measure, Unit
-from generator.model.plan import Farm, Page, Pardon, Plan, Term, Watch, Word
+from generator.model.plan import Board, Farm, Page, Pardon, Plan, Term, Watch, Word
 from generator.model.procedure import Phase, Picture, Procedure, Supply
 from generator.model.quantity import Choice, Function, Group, NumberSet, Quantity, Table
 from generator.model.source import Source

@@ -46,6 +46,14 @@ class Watch(Entry):
     source: Citations
 
 
+class Board(Entry):
+    """What is read at one glance: a line about the plan, and numbers under short titles of their own."""
+
+    title: Title
+    says: Sentence = ""
+    quantities: dict[Identifier, Title]
+
+
 class Contact(Entry):
     """Whom to call."""
 

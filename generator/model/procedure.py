@@ -30,6 +30,8 @@ class Phase(Entry):
     title: Title
     order: int
     help: Sentence = ""
+    at_hand: bool = False
+    """Its procedures are one tap away from every page, are numbered, not ticked, and do not count as part of the day."""
 
 
 class Supply(Entry):
