@@ -23,6 +23,7 @@ class Library(Entry):
     choices: dict[Identifier, Choice] = {}
     quantities: dict[Identifier, Quantity] = {}
     watches: dict[Identifier, Watch] = {}
+    boards: dict[Identifier, Board] = {}
     phases: dict[Identifier, Phase] = {}
     supplies: dict[Identifier, Supply] = {}
     procedures: dict[Identifier, Procedure] = {}
