@@ -12,6 +12,8 @@ class Unit(Entry):
 
     symbol: Symbol
     plural: Symbol = ""
+    pattern: Symbol = ""
+    """How it stands with its number `#`, where that is not number, space, symbol: `$#/lb`, `#%`."""
     base: bool = False
     definition: str = ""
     """What it is in terms of other units, where the unit library does not know it."""
