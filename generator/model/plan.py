@@ -14,6 +14,7 @@ from generator.model.entry import (
     Phrase,
     PlanIdentifier,
     Prose,
+    QuantityIdentifier,
     Sentence,
     Title,
     ValueText,
@@ -51,7 +52,7 @@ class Board(Entry):
 
     title: Title
     says: Sentence = ""
-    quantities: dict[Identifier, Title]
+    quantities: dict[QuantityIdentifier, Title]
 
 
 class Contact(Entry):

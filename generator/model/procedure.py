@@ -31,7 +31,7 @@ class Phase(Entry):
     order: int
     help: Sentence = ""
     at_hand: bool = False
-    """Its procedures are one tap away from every page, are numbered, not ticked, and do not count as part of the day."""
+    """Its procedures are a tap away on every page, are numbered, not ticked, and no part of the day's progress."""
 
 
 class Supply(Entry):
@@ -100,7 +100,7 @@ class Fault(Entry):
 
 
 class Procedure(Entry):
-    """A station or a job. Steps, cautions, stops and faults have ids, never positions, so that records can name them."""
+    """A station or a job. Its parts have ids, never positions, so that records can name them."""
 
     title: Title
     verb: Title

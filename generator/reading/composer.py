@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import yaml
 
 from generator.problems import Place, Problem, ProblemsFound
@@ -30,7 +32,7 @@ class _Composer:
     """Walks the parser's events once, gathering problems as it goes."""
 
     def __init__(self, text: str, file: str, layer: Layer) -> None:
-        self.events = yaml.parse(text, Loader=LOADER)
+        self.events: Iterator[yaml.NodeEvent] = yaml.parse(text, Loader=LOADER)  # type: ignore[assignment]
         self.file = file
         self.layer: Layer = layer
         self.problems: list[Problem] = []
@@ -42,9 +44,8 @@ class _Composer:
             if isinstance(event, yaml.DocumentStartEvent):
                 documents += 1
                 if documents == 2:
-                    self._report(
-                        event, "a second document begins here", "keep one document in a file; take out the line `---`"
-                    )
+                    hint = "keep one document in a file; take out the line `---`"
+                    self._report(event, "a second document begins here", hint)
             elif isinstance(event, yaml.NodeEvent):
                 tree = self._node(event, None, 1)
         return None if tree is None or tree.value is None else tree
@@ -95,16 +96,16 @@ class _Composer:
 
     def _refuse_decoration(self, event: yaml.NodeEvent) -> None:
         if isinstance(event, yaml.AliasEvent):
-            self._report(
-                event, f"alias `*{event.anchor}`", "write the text out; a word that begins with `*` goes in quotes"
-            )
+            hint = "write the text out; a word that begins with `*` goes in quotes"
+            self._report(event, f"alias `*{event.anchor}`", hint)
         elif event.anchor is not None:
             self._report(event, f"anchor `&{event.anchor}`", "take it out; a word that begins with `&` goes in quotes")
-        elif event.tag is not None:
-            self._report(event, f"tag `{event.tag}`", "take it out; a word that begins with `!` goes in quotes")
+        elif (tag := getattr(event, "tag", None)) is not None:
+            self._report(event, f"tag `{tag}`", "take it out; a word that begins with `!` goes in quotes")
 
     def _place(self, event: yaml.Event) -> Place:
-        return Place(self.file, event.start_mark.line + 1, event.start_mark.column + 1)
+        mark = event.start_mark
+        return Place(self.file, mark.line + 1, mark.column + 1) if mark else Place(self.file)
 
     def _report(self, event: yaml.Event, fault: str, hint: str) -> None:
         self.problems.append(Problem(self._place(event), fault, hint))

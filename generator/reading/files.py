@@ -19,7 +19,7 @@ _LITTER = ("thumbs.db", "desktop.ini")
 
 def shown_path(path: Path) -> str:
     """The path as a person would type it: below the working folder when it lies there, and always printable."""
-    absolute = Path(os.path.abspath(path))
+    absolute = path.resolve()
     here = Path.cwd()
     near = absolute.relative_to(here) if absolute.is_relative_to(here) else path
     return os.fsencode(near.as_posix()).decode("utf-8", "replace")
@@ -42,10 +42,8 @@ def find_files(root: Path, problems: list[Problem]) -> Iterator[tuple[str, Path]
 
 def _walk(root: Path, problems: list[Problem]) -> Iterator[Path]:
     def unreadable(error: OSError) -> None:
-        place = Place(shown_path(Path(error.filename or root)))
-        problems.append(
-            Problem(place, f"the folder cannot be read: {error.strerror}", "check its owner and permissions")
-        )
+        fault = f"the folder cannot be read: {error.strerror}"
+        problems.append(Problem(Place(shown_path(Path(error.filename))), fault, "check its owner and permissions"))
 
     for folder, below, names in os.walk(root, onerror=unreadable):
         below[:] = sorted(name for name in below if not name.startswith("."))
@@ -72,9 +70,8 @@ def _out_of_place(path: Path, folder: str) -> Problem | None:
         return None
     if ".yaml" in path.name.lower() or ".yml" in path.name.lower():
         rename = path.name.lower().partition(".y")[0] + ".yml"
-        return Problem(
-            place, "is not read: the name of an entry file ends in `.yml`", f"rename it to {as_shown(rename)}"
-        )
+        fault = "is not read: the name of an entry file ends in `.yml`"
+        return Problem(place, fault, f"rename it to {as_shown(rename)}")
     return Problem(
-        place, "is not read: it is not an entry file", "move it out of the content, or rename it to end in `.yml`"
+        place, "is not read: it is not an entry file", "move it out of the content, or end its name in `.yml`"
     )

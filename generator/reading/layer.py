@@ -34,7 +34,6 @@ def _entries(path: Path, layer: Layer) -> dict[str, Node]:
     if tree is None:
         raise ProblemsFound([Problem(Place(file), "the file holds no entry", "write one, or delete the file")])
     if not isinstance(tree.value, dict):
-        raise ProblemsFound(
-            [Problem(tree.place, "the file is not a mapping of ids to entries", "write `id:` and its keys below it")]
-        )
+        fault = "the file is not a mapping of ids to entries"
+        raise ProblemsFound([Problem(tree.place, fault, "write `id:` and its keys below it")])
     return tree.value

@@ -14,7 +14,7 @@ _HIDDEN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u200b-\u200
 
 
 def read_text(path: Path) -> str:
-    """The file as text, line ends as `\\n`, a byte order mark taken off. Raises ProblemsFound."""
+    """The file as text, lines ending in a line feed, a byte order mark taken off. Raises ProblemsFound."""
     file = shown_path(path)
     content = _bytes(path, file)
     try:

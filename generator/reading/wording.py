@@ -59,7 +59,7 @@ def describe(complaint: Complaint) -> Said:
     kind = complaint.detail["type"]
     if complaint.path[-1:] == ("[key]",):
         return _bad_id(complaint)
-    if complaint.detail["input"] is None and kind != "missing" and complaint.node.value is None:
+    if complaint.detail["input"] is None and kind not in ("missing", "extra_forbidden"):
         return Said(f"{complaint.subject} is empty", "write its value, or take the key out")
     words = _WORDS.get(kind)
     if words:
@@ -75,6 +75,10 @@ def _missing(complaint: Complaint) -> Said:
 
 def _unknown_key(complaint: Complaint) -> Said:
     known = _known_keys(complaint)
+    if complaint.detail["input"] is None:
+        return Said(
+            f"unknown key {as_shown(complaint.field)}", "inside `{ }` and `[ ]`, text with a comma stands in quotes"
+        )
     hint = did_you_mean(complaint.field, known, "known keys: " + ", ".join(known))
     return Said(f"unknown key {as_shown(complaint.field)}", hint)
 
@@ -117,7 +121,7 @@ def _one_of(complaint: Complaint) -> Said:
     options = _options(known)
     value = complaint.detail["input"]
     hint = did_you_mean(str(value), options, "")
-    if complaint.path[:1] != () and complaint.field == "source":
+    if complaint.field == "source":
         return Said(
             f"`source` is {as_shown(str(value))}",
             hint or f"write {{id: ..., place: ...}} or one of: {', '.join(options)}",
