@@ -24,7 +24,6 @@ class Library(Entry):
     quantities: dict[Identifier, Quantity] = {}
     watches: dict[Identifier, Watch] = {}
     boards: dict[Identifier, Board] = {}
-    boards: dict[Identifier, Board] = {}
     phases: dict[Identifier, Phase] = {}
     supplies: dict[Identifier, Supply] = {}
     procedures: dict[Identifier, Procedure] = {}
