@@ -17,9 +17,9 @@ Begin with `serve`. Everything else is for those who write content or publish th
 COMMANDS = {
     "serve": (
         "build the site and show it on this machine",
-        "Checks the content, computes the numbers, builds the site into build/site and serves it to the browsers\n"
-        "of this machine. When nothing has changed the last build is served at once. A taken port moves on to the next.\n"
-        "To reach phones, put the folder build/site on any https host: after one visit it needs no signal.",
+        "Checks the content, computes the numbers, builds the site into build/site and serves it to browsers\n"
+        "of this machine. When nothing has changed the last build is served at once. A taken port moves on to the\n"
+        "next. To reach phones, put the folder build/site on any https host: after one visit it needs no signal.",
     ),
     "build": (
         "build the site and stop",
@@ -56,7 +56,7 @@ COMMANDS = {
     ),
     "bench": (
         "measure the build and the site",
-        "Measures how long reading, computing and building take and what the pages weigh, beside the figures kept last.\n"
+        "Measures how long reading, computing and building take and what the pages weigh, beside figures kept before.\n"
         "With --keep the new figures are kept.",
     ),
     "verify": (
