@@ -1,0 +1,1 @@
+"""What the commands do, as stories over the rooms below."""

@@ -1,0 +1,53 @@
+"""What to build, and where."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parents[2]
+SETTINGS = HERE / "mkdocs.yml"
+OVERRIDES = HERE / "site_overrides"
+CHANGES = HERE / "CHANGELOG.md"
+PACKAGES = HERE / "requirements" / "serve.lock"
+GENERATOR = HERE / "generator"
+
+
+@dataclass(frozen=True)
+class Order:
+    """Which content, for which farm, into which folder."""
+
+    content: Path
+    """Holds `shared`, and `farms` with one folder a farm."""
+    into: Path
+    own: Path | None = None
+    """The farm's folder where it lies elsewhere."""
+
+    @property
+    def shared(self) -> Path:
+        """The content that all farms share."""
+        return self.content / "shared"
+
+    @property
+    def farm(self) -> Path:
+        """The farm's overlay: its own folder, else the demonstration farm, else the only farm there is."""
+        if self.own is not None:
+            return self.own
+        demo = self.content / "farms" / "demo"
+        farms = sorted(path for path in demo.parent.glob("*") if path.is_dir())
+        return farms[0] if len(farms) == 1 else demo
+
+    @property
+    def site(self) -> Path:
+        """The finished site."""
+        return self.into / "site"
+
+    @property
+    def docs(self) -> Path:
+        """The pages as Markdown, before the site engine."""
+        return self.into / "docs"
+
+    @property
+    def inputs(self) -> tuple[Path, ...]:
+        """All files and folders that a build reads."""
+        return (self.shared, self.farm, GENERATOR, OVERRIDES, SETTINGS, CHANGES, PACKAGES)
