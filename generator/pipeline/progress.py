@@ -17,6 +17,7 @@ class Progress:
         self._timer = Timer(0, print)
 
     def __call__(self, step: str) -> None:
+        """Ends the step before and begins this one."""
         self._timer.cancel()
         self._timer = Timer(self._patience, print, [f"{step} ..."], {"file": sys.stderr, "flush": True})
         self._timer.daemon = True
