@@ -1,4 +1,4 @@
-"""Both layers of content read, merged and checked."""
+"""Content as read: the library, and where each part of it is written."""
 
 from __future__ import annotations
 
@@ -6,11 +6,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.model.library import Library
-from generator.problems import Place, Problem, ProblemsFound, stop_at
-from generator.reading.files import KINDS, shown_path
-from generator.reading.layer import read_layer
-from generator.reading.overlay import lay_over, refuse_removal
-from generator.reading.shape import Entries, give_shape
+from generator.problems import Place
+from generator.reading.files import shown_path
+from generator.reading.shape import Entries
 from generator.reading.spot import find_spot
 from generator.reading.tree import Layer, Node
 
@@ -54,23 +52,3 @@ class Reading:
     def _node(self, kind: str, name: str, path: tuple[str | int, ...]) -> Node | None:
         entry = self.entries.get(kind, {}).get(name)
         return entry.nearest(path) if entry else None
-
-
-def read_library(shared: Path, farm: Path) -> Reading:
-    """Reads the shared content and a farm's overlay. Raises ProblemsFound with all problems of the first bad stage.
-
-    The stages: files and YAML; the overlay; the shape of entries.
-    """
-    problems: list[Problem] = []
-    below = read_layer(shared, "shared", problems)
-    above = read_layer(farm, "farm", problems)
-    stop_at(problems)
-    for kind in KINDS:
-        refuse_removal(below[kind], problems)
-    entries = {kind: lay_over(below[kind], above[kind], problems) for kind in KINDS}
-    stop_at(problems)
-    library = give_shape(entries, below)
-    if len(library.farm) != 1:
-        fault = f"there are {len(library.farm)} entries of kind `farm`, not one"
-        raise ProblemsFound([Problem(Place(shown_path(farm / "farm")), fault, "write one, in the farm's overlay")])
-    return Reading(library, entries, shared, farm)
