@@ -1,0 +1,47 @@
+"""Where each thing stands on the site, and how one page refers to another."""
+
+from __future__ import annotations
+
+import posixpath
+
+TODAY = ""
+PLAN = "plan/"
+BRING = "bring/"
+AT_HAND = "help/"
+CAUTIONS = "cautions/"
+NUMBERS = "numbers/"
+SOURCES = "sources/"
+GLOSSARY = "glossary/"
+ABOUT = "about/"
+
+
+def procedure(identifier: str) -> str:
+    """The page of a procedure."""
+    return f"work/{identifier}/"
+
+
+def group(identifier: str) -> str:
+    """The page of the numbers of a group."""
+    return f"{NUMBERS}{identifier}/"
+
+
+def choice(identifier: str) -> str:
+    """The page that lays out a choice's options."""
+    return f"choices/{identifier}/"
+
+
+def prose(identifier: str) -> str:
+    """A page of prose."""
+    return f"{identifier}/"
+
+
+def file_of(address: str) -> str:
+    """The Markdown file from which the page at an address is made."""
+    return f"{address}index.md" if address in {TODAY, NUMBERS} else f"{address.rstrip('/')}.md"
+
+
+def between(here: str, there: str) -> str:
+    """The relative address of `there` (with or without `#part`) as written on the page at `here`."""
+    path, _, part = there.partition("#")
+    way = "" if path == here and part else posixpath.relpath(f"/{path}", f"/{here}") + "/"
+    return way + (f"#{part}" if part else "")

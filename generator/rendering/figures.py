@@ -1,0 +1,67 @@
+"""Numbers as pages show them: marked by id, so that the phone can repaint them when the plan changes."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from generator.model.measure import Measure
+from generator.rendering.edition import Edition
+from generator.rendering.quantities import Known, know_quantities
+from generator.units.showing import show, show_both
+
+NOTHING = "–"
+"""Stands where a number is refused."""
+
+
+class Figures:
+    """Shows quantities and choices of one edition."""
+
+    def __init__(self, edition: Edition) -> None:
+        self._edition = edition
+        self.known = know_quantities(edition.library)
+
+    def text(self, identifier: str, part: str = "both") -> str:
+        """A value as plain text: in `both` systems, or only in the `first` or the `second`."""
+        value = self._edition.day.values.get(identifier, self._edition.settings.get(identifier))
+        known = self.known[identifier]
+        if value is None:
+            return NOTHING
+        if isinstance(value, str):
+            return self.name_of(value)
+        return self.write(value, known, part)
+
+    def write(self, value: float, known: Known, part: str = "both") -> str:
+        """An SI value the way its quantity is shown."""
+        edition = self._edition
+        measure, digits = self.measure(known), known.quantity.digits
+        if part == "both":
+            return show_both(value, measure, edition.first, edition.book, digits, edition.translate)
+        system = edition.first if part == "first" else edition.second
+        return show(value, measure, system, edition.book, digits, edition.translate)
+
+    def measure(self, known: Known) -> Measure:
+        """What the quantity measures."""
+        return self._edition.library.measures[known.quantity.measure]
+
+    def read(self, text: str, known: Known) -> float:
+        """A value text of content, in SI."""
+        return self._edition.book.read(text, self.measure(known))
+
+    def mark(self, identifier: str, part: str = "both") -> Markup:
+        """A value as an element the phone repaints; of a choice, the title of its option."""
+        if identifier in self._edition.library.choices:
+            option = self._edition.settings[identifier]
+            return Markup('<b data-choice="{}">{}</b>').format(identifier, self.option(identifier, str(option)))
+        shown = Markup("") if part == "both" else Markup(' data-show="{}"').format(part)
+        return Markup('<b data-quantity="{}"{}>{}</b>').format(identifier, shown, self.text(identifier, part))
+
+    def option(self, choice: str, option: str) -> str:
+        """The title of a choice's option."""
+        return self._edition.translate(self._edition.library.choices[choice].options[option].title)
+
+    def name_of(self, member: str) -> str:
+        """The title of a member of a set, which is what some quantities have for a value."""
+        for one in self._edition.library.sets.values():
+            if member in one.members:
+                return self._edition.translate(one.members[member].title)
+        return member

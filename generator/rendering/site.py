@@ -1,0 +1,39 @@
+"""All pages and phone data of one edition, in the order in which a reader meets them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.rendering.edition import Edition
+from generator.rendering.navigation import navigation
+from generator.rendering.pages import pages
+from generator.rendering.phone_data import phone_data
+from generator.rendering.writer import Writer
+
+
+@dataclass(frozen=True)
+class Rendered:
+    """What one edition comes to, before the site engine sees it."""
+
+    files: Mapping[str, str]
+    """Markdown pages and phone data, by path below the folder of documents."""
+    settings: Mapping[str, object]
+    """What the site engine's settings say differently for this edition."""
+
+
+def render_site(edition: Edition) -> Rendered:
+    """Markdown pages, `phone/words.js` and `phone/formulas.js`. Raises ProblemsFound where interface words are missing."""
+    writer = Writer(edition)
+    made = pages(edition)
+    files = {page.file: writer.page(page) for page in made}
+    files |= phone_data(edition, writer.words)
+    settings = {
+        "site_name": writer.words("site_name"),
+        "site_description": writer.words("site_description"),
+        "site_url": edition.library.this_farm.site_address,
+        "nav": navigation(made),
+        "extra": {"words": writer.frame_words(), "first": edition.first},
+    }
+    writer.words.stop_at_missing()
+    return Rendered(files, settings)
