@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 import hashlib
+import json
 import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
+from urllib.parse import urlsplit
 
 from generator.pipeline.order import Order
-
-MARK = "built-from"
 
 
 def is_fresh(order: Order) -> bool:
     """Whether the site in place was built from these very inputs."""
-    mark = order.into / MARK
-    whole = (order.site / "index.html").is_file() and mark.is_file()
-    return whole and mark.read_text() == fingerprint(order.inputs)
+    return (order.site / "index.html").is_file() and _mark(order).get("inputs") == fingerprint(order.inputs)
+
+
+def path_on_host(order: Order) -> str:
+    """The path below which the built site expects to stand; begins and ends with `/`."""
+    return urlsplit(_mark(order).get("address", "/")).path
+
+
+def keep_mark(order: Order, inputs: str, address: str) -> None:
+    """Remembers what the site in place was built from, and for which address."""
+    order.mark.write_text(json.dumps({"inputs": inputs, "address": address}), encoding="utf-8")
 
 
 def fingerprint(inputs: Iterable[Path]) -> str:
@@ -28,6 +36,26 @@ def fingerprint(inputs: Iterable[Path]) -> str:
             content = hashlib.sha256(path.read_bytes()).hexdigest()
             total.update(f"{place} {name} {content}\n".encode(errors="surrogateescape"))
     return total.hexdigest()
+
+
+def stamp(inputs: Iterable[Path]) -> frozenset[tuple[Path, int, int]]:
+    """Sizes and times of all files: cheap enough to ask for often."""
+    found = []
+    for path in (path for root in inputs for path in _files(root)):
+        try:
+            state = path.stat()
+        except FileNotFoundError:  # an editor is just replacing it
+            continue
+        found.append((path, state.st_size, state.st_mtime_ns))
+    return frozenset(found)
+
+
+def _mark(order: Order) -> dict[str, str]:
+    try:
+        mark: dict[str, str] = json.loads(order.mark.read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return {}
+    return mark
 
 
 def _files(root: Path) -> Iterator[Path]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parents[2]
@@ -48,6 +48,21 @@ class Order:
         return self.into / "docs"
 
     @property
+    def mark(self) -> Path:
+        """What the finished site was built from."""
+        return self.into / "built.json"
+
+    @property
+    def preview(self) -> Order:
+        """The same order for an author's preview, in a folder of its own."""
+        return replace(self, into=self.into / "preview")
+
+    @property
+    def written(self) -> tuple[Path, ...]:
+        """The files and folders that authors write in."""
+        return (self.shared, self.farm, OVERRIDES, SETTINGS)
+
+    @property
     def inputs(self) -> tuple[Path, ...]:
         """All files and folders that a build reads."""
-        return (self.shared, self.farm, GENERATOR, OVERRIDES, SETTINGS, CHANGES, PACKAGES)
+        return (*self.written, GENERATOR, CHANGES, PACKAGES)

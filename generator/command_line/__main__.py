@@ -1,0 +1,42 @@
+"""`python -m generator.command_line COMMAND`, which run.py calls in its environment."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+from generator.command_line.findings import report
+from generator.command_line.options import read_options
+from generator.problems import Place, Problem, ProblemsFound
+
+FAULTS, INTERRUPTED = 1, 130
+
+
+def main(words: Sequence[str]) -> int:
+    """Does what `words` ask for; returns the exit status. A fault that a person can mend never shows a traceback."""
+    options = read_options(words)
+    try:
+        # Only the module of the command is imported, so that `serve` with nothing to build starts at once.
+        status: int = import_module(f"generator.command_line.{options.command}").run(options)
+        sys.stdout.flush()
+        return status
+    except ProblemsFound as found:
+        report(found.problems)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else Python complains while it leaves
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except OSError as fault:
+        report([_about_files(fault)])
+    return FAULTS
+
+
+def _about_files(fault: OSError) -> Problem:
+    place = Place(str(fault.filename2 or fault.filename or "files"))
+    return Problem(place, (fault.strerror or str(fault)).lower(), "see that the folder can be written and has room")
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

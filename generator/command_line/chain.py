@@ -1,0 +1,49 @@
+"""The whole chain of workings behind one quantity, down to inputs and sources."""
+
+from __future__ import annotations
+
+import textwrap
+
+from generator.command_line.table import titled
+from generator.model.source import Citations
+from generator.rendering import Edition
+from generator.rendering.figures import Figures
+
+
+def print_chain(edition: Edition, wanted: str) -> None:
+    """The quantity, then all that it rests on, each once, with formula, value and source."""
+    figures = Figures(edition)
+    for name in _chain(edition, wanted):
+        if name in edition.library.choices:
+            choice = edition.library.choices[name]
+            print(f"{name}  {choice.title}: {figures.option(name, str(edition.settings[name]))}\n")
+            continue
+        known = figures.known[name]
+        print(f"{name}  {titled(known)}: {figures.text(name)}")
+        parts = [f"with {use} = {figures.text(use)}" for use in edition.workbook.uses(name)]
+        for line in _working(known.quantity.formula, parts):
+            print(f"    {line}")
+        print(f"    source: {_sources(edition, known.quantity.source)}\n")
+
+
+def _chain(edition: Edition, wanted: str) -> list[str]:
+    """Ids from the wanted one down, nearest first, each once."""
+    found = [wanted]
+    for name in found:  # grows while it is walked
+        if name not in edition.library.choices:
+            found += [use for use in edition.workbook.uses(name) if use not in found]
+    return found
+
+
+def _working(formula: str | None, parts: list[str]) -> list[str]:
+    if formula is None:
+        return []
+    written = textwrap.wrap(" ".join(formula.split()), 110, initial_indent="= ", subsequent_indent="  ")
+    return written + parts
+
+
+def _sources(edition: Edition, citations: Citations) -> str:
+    return "; ".join(
+        citation.plain or ", ".join(filter(None, (edition.library.sources[str(citation.id)].title, citation.place)))
+        for citation in citations
+    )

@@ -1,0 +1,20 @@
+"""`check`: every fault in the content, and no build."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from generator.command_line.findings import counted
+from generator.command_line.ordering import read_order
+from generator.pipeline.progress import Progress
+from generator.pipeline.story import read_and_check
+
+
+def run(options: Namespace) -> int:
+    """Says what was checked; faults are raised and reported with their places."""
+    with Progress() as say:
+        edition = read_and_check(read_order(options), say)
+    library = edition.library
+    parts = ((library.procedures, "procedure"), (library.quantities, "quantity"), (library.watches, "warning"))
+    print("No faults: " + ", ".join(counted(len(entries), thing) for entries, thing in parts) + ".")
+    return 0

@@ -1,0 +1,66 @@
+"""`numbers`: what a plan comes to, as a table, as JSON, or with the chain of workings behind one quantity."""
+
+from __future__ import annotations
+
+import json
+import sys
+from argparse import Namespace
+
+from generator.command_line.chain import print_chain
+from generator.command_line.findings import report
+from generator.command_line.ordering import read_order
+from generator.command_line.table import print_table, titled
+from generator.pipeline.figuring import figure, open_content
+from generator.pipeline.wishes import changed_values, plan_values
+from generator.problems import Place, Problem, ProblemsFound, did_you_mean
+from generator.rendering import Edition
+from generator.rendering.quantities import know_quantities
+
+REFUSED = 2
+
+
+def run(options: Namespace) -> int:
+    """Prints to standard output; values that cannot be used are refused with status 2 before anything is printed."""
+    reading, workbook = open_content(read_order(options))
+    try:
+        plan = plan_values(options.plan, reading.library)
+        edition = figure(reading, workbook, plan, changed_values(options.set))
+        if options.why:
+            _stop_at_unknown(options.why, edition)
+    except ProblemsFound as found:
+        report(found.problems)
+        return REFUSED
+    if options.why:
+        print_chain(edition, options.why)
+    elif options.json:
+        json.dump(contract(edition), sys.stdout, ensure_ascii=False, indent=1)
+        print()
+    else:
+        print_table(edition)
+    return 0
+
+
+def contract(edition: Edition) -> dict[str, dict[str, object]]:
+    """Every quantity in SI by id, and every choice by its option. A value that is refused is null and says why."""
+    library, day = edition.library, edition.day
+    told: dict[str, dict[str, object]] = {
+        name: {"value": edition.settings[name], "unit": "choice", "title": choice.title, "from": []}
+        for name, choice in library.choices.items()
+    }
+    for name, known in know_quantities(library).items():
+        told[name] = {
+            "value": day.values.get(name),
+            "unit": library.measures[known.quantity.measure].unit,
+            "title": titled(known),
+            "from": list(edition.workbook.uses(name)),
+        }
+        if name in day.refused:
+            told[name]["refused"] = day.refused[name].sentence
+    return told
+
+
+def _stop_at_unknown(name: str, edition: Edition) -> None:
+    known = edition.workbook.ids
+    if name not in known:
+        hint = did_you_mean(name, known, "`numbers` without `--why` prints all of them")
+        raise ProblemsFound([Problem(Place("--why"), f"unknown quantity `{name}`", hint)])

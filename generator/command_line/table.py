@@ -1,0 +1,50 @@
+"""The numbers of a plan as a table a person reads."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby
+
+from generator.rendering import Edition
+from generator.rendering.figures import Figures
+from generator.rendering.quantities import Known
+from generator.rendering.sentences import Sentences
+
+Row = tuple[str, str, str]
+
+
+def print_table(edition: Edition) -> None:
+    """Stops and warnings first, then each group with title, value in both systems of units, and what it uses."""
+    for line in _alerts(edition):
+        print(line)
+    groups = edition.library.groups
+    rows = sorted(_rows(edition), key=lambda row: groups[row[0]].order)
+    widths = [max(len(row[1][column]) for row in rows) for column in range(2)]
+    for group, members in groupby(rows, key=lambda row: row[0]):
+        print(f"\n{groups[group].title}")
+        for _, (title, value, uses) in members:
+            print(f"  {title:<{widths[0]}}  {value:<{widths[1]}}  {uses}".rstrip())
+
+
+def titled(known: Known) -> str:
+    """The title of a quantity, with the member it is for."""
+    return f"{known.quantity.title}: {known.member}" if known.member else known.quantity.title
+
+
+def _rows(edition: Edition) -> Iterator[tuple[str, Row]]:
+    figures = Figures(edition)
+    for name, choice in edition.library.choices.items():
+        yield choice.group, (choice.title, figures.option(name, str(edition.settings[name])), name)
+    for name, known in figures.known.items():
+        uses = ", ".join(edition.workbook.uses(name))
+        yield known.quantity.group, (titled(known), figures.text(name), f"{name} from {uses}" if uses else name)
+
+
+def _alerts(edition: Edition) -> Iterator[str]:
+    sentences = Sentences(edition, Figures(edition))
+    for name in edition.day.alerts:
+        watch = edition.library.watches[name]
+        sign = "STOP" if watch.stop else watch.signal.upper()
+        yield f"{sign}: {sentences.plain(watch.says)} {sentences.plain(watch.cure)}"
+    for name, refusal in edition.day.refused.items():
+        yield f"REFUSED: {name}: {refusal.sentence}"

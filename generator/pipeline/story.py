@@ -1,0 +1,50 @@
+"""The whole run: content in, a finished site out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from generator.pipeline.figuring import figure, open_content
+from generator.pipeline.freshness import fingerprint, keep_mark
+from generator.pipeline.order import CHANGES, SETTINGS, Order
+from generator.pipeline.release import read_release
+from generator.pipeline.wishes import plan_values
+from generator.problems import stop_at
+from generator.publishing.engine import run_engine
+from generator.publishing.sealing import seal
+from generator.publishing.swapping import successor
+from generator.publishing.writing import write_folder
+from generator.rendering import Edition, render_site
+from generator.rules import check_rules
+
+Say = Callable[[str], None]
+
+
+def build(order: Order, say: Say, *, sealed: bool = True) -> None:
+    """Builds the site of an order. Raises ProblemsFound, and then the site that was there still is.
+
+    Sealed, it has the worker that keeps it offline; an author's preview goes without, to be always fresh.
+    """
+    made_from = fingerprint(order.inputs)
+    edition = read_and_check(order, say)
+    say("Writing the pages")
+    rendered = render_site(edition)
+    write_folder(order.docs, rendered.files)
+    with successor(order.site) as site:
+        say("Making the site")
+        run_engine(SETTINGS, order.docs, site, rendered.settings, read_release(CHANGES).day)
+        if sealed:
+            say("Sealing the site")
+            seal(site)
+    keep_mark(order, made_from, edition.library.this_farm.site_address)
+
+
+def read_and_check(order: Order, say: Say) -> Edition:
+    """The content with the numbers of the farm's plan. Raises ProblemsFound with all faults of the first bad stage."""
+    say("Reading the content")
+    reading, workbook = open_content(order)
+    say("Computing the numbers")
+    edition = figure(reading, workbook, plan_values(None, reading.library), changes={})
+    say("Checking the rules")
+    stop_at(check_rules(reading, workbook))
+    return edition

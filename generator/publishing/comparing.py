@@ -1,0 +1,56 @@
+"""Holds a published site against the folder it was published from."""
+
+from __future__ import annotations
+
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+from urllib.error import HTTPError, URLError
+from urllib.parse import quote, urlsplit
+from urllib.request import Request, urlopen
+
+from generator.problems import Place, Problem, ProblemsFound, stop_at
+
+AT_ONCE = 4
+PATIENCE = 20
+"""Seconds to wait for one file."""
+_KINDS = {".js": "javascript", ".html": "text/html", ".webmanifest": "json", ".css": "text/css", ".pdf": "pdf"}
+"""What the kind of file that a host declares must contain, or browsers refuse it."""
+
+
+def compare_with_host(site: Path, address: str) -> int:
+    """Fetches every file of `site` from `address`; returns how many. Raises ProblemsFound with each that differs."""
+    files = sorted(path for path in site.rglob("*") if path.is_file())
+    if not files:
+        raise ProblemsFound([Problem(Place(str(site)), "holds no site", "run `build` first")])
+    stop_at(_about_address(address))
+    base = address.rstrip("/") + "/"
+    with ThreadPoolExecutor(AT_ONCE) as several:
+        answers = several.map(lambda path: _compare(path, base + quote(path.relative_to(site).as_posix())), files)
+        stop_at([problem for problem in answers if problem])
+    return len(files)
+
+
+def _about_address(address: str) -> list[Problem]:
+    parts = urlsplit(address)
+    if parts.scheme not in ("http", "https") or not parts.hostname:
+        return [Problem(Place(address), "is not the address of a site", "write it in full: `https://…/`")]
+    if parts.scheme == "http" and parts.hostname not in ("localhost", "127.0.0.1"):
+        return [Problem(Place(address), "without https no phone keeps the site offline", "publish it over https")]
+    return []
+
+
+def _compare(path: Path, address: str) -> Problem | None:
+    request = Request(address, headers={"Cache-Control": "no-cache", "Accept-Encoding": "identity"})
+    try:
+        with urlopen(request, timeout=PATIENCE) as answer:
+            content, declared = answer.read(), answer.headers.get("Content-Type", "")
+    except HTTPError as fault:
+        return Problem(Place(address), f"answers {fault.code}", "publish all files of the folder, hidden ones too")
+    except (URLError, OSError) as fault:
+        return Problem(Place(address), f"cannot be reached: {getattr(fault, 'reason', fault)}", "look at the address")
+    if content != path.read_bytes():
+        return Problem(Place(address), "differs from what was built", "publish the whole folder again")
+    wanted = _KINDS.get(path.suffix, "")
+    if wanted not in declared:
+        return Problem(Place(address), f"is declared as `{declared}`", f"have the host declare it as {wanted}")
+    return None

@@ -1,0 +1,43 @@
+"""Waits for what a page should come to, and writes down what it should not do."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass, field
+
+from playwright.sync_api import BrowserContext, Page
+
+
+@dataclass
+class Noises:
+    """What pages did that they should not. Read it at the end of a test."""
+
+    foreign: list[str] = field(default_factory=list)
+    errors: list[str] = field(default_factory=list)
+
+
+def listen(context: BrowserContext, noises: Noises) -> None:
+    """Writes down requests to other hosts, uncaught errors, and errors on the console (policy violations are such)."""
+
+    def on_request(request: object) -> None:
+        address = str(getattr(request, "url", ""))
+        if not address.startswith(("http://127.0.0.1:", "data:", "blob:")):
+            noises.foreign.append(address)
+
+    context.on("request", on_request)
+    context.on("weberror", lambda error: noises.errors.append(str(error.error)))
+    context.on("console", lambda line: noises.errors.append(line.text) if line.type == "error" else None)
+
+
+def until(page: Page, script: str, seconds: float = 10) -> object:
+    """The first truthy answer of a script of the page; fails after `seconds`."""
+    end = time.monotonic() + seconds
+    while not (answer := page.evaluate(script)):
+        assert time.monotonic() < end, f"never true: {script}"
+        time.sleep(0.02)
+    return answer
+
+
+def offline_ready(page: Page) -> None:
+    """Waits until the worker has the whole site and is in charge of the page."""
+    until(page, "navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)", 30)

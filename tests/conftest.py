@@ -1,0 +1,72 @@
+"""What all tests share: the demonstration site built once a run, and browsers last."""
+
+from __future__ import annotations
+
+import os
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from generator.pipeline.order import HERE, Order
+
+ROOT = HERE
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    for item in items:
+        if "browser" in Path(str(item.fspath)).parts:
+            item.add_marker("browser")
+    items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
+
+
+@pytest.fixture(scope="session")
+def built_once(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Order], Order]:
+    """Builds an order the first time its name is asked for, whichever of the parallel test processes asks first."""
+    base = tmp_path_factory.getbasetemp()
+    shared = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
+
+    def build_once(name: str, order: Order) -> Order:
+        from generator.pipeline.story import build
+
+        done, taken = shared / f"{name}.done", shared / f"{name}.taken"
+        try:
+            os.close(os.open(taken, os.O_CREAT | os.O_EXCL))
+        except FileExistsError:
+            _wait_for(done)
+        else:
+            try:
+                build(order, say=lambda step: None)
+                done.write_text("whole")
+            except BaseException as fault:
+                done.write_text(str(fault))
+                raise
+        if (state := done.read_text()) != "whole":
+            pytest.fail(f"the site could not be built:\n{state}")
+        return order
+
+    return lambda name, order: build_once(name, Order(order.content, shared / name, order.own))
+
+
+@pytest.fixture(scope="session")
+def demo(built_once: Callable[[str, Order], Order]) -> Order:
+    """The demonstration farm's site, finished; `demo.site` is its folder. Do not change it: copy it."""
+    return built_once("demo", Order(ROOT / "content", Path()))
+
+
+def _wait_for(file: Path) -> None:
+    end = time.monotonic() + 120
+    while not file.exists():
+        assert time.monotonic() < end, "the other test process did not finish the site"
+        time.sleep(0.1)
+    while not file.read_text():
+        time.sleep(0.01)
+
+
+@pytest.fixture
+def content(tmp_path: Path) -> Iterator[Path]:
+    """A copy of the product's content, to break."""
+    import shutil
+
+    yield Path(shutil.copytree(ROOT / "content", tmp_path / "content"))
