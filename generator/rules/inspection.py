@@ -1,0 +1,149 @@
+"""What a rule is given to look at, and what it finds."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Protocol
+
+from generator.model.entry import Entry
+from generator.model.leaves import Leaf, Path, leaves
+from generator.model.library import Library
+from generator.model.quantity import Quantity
+from generator.model.roles import Formula, Human, Refers
+from generator.model.source import Citation
+from generator.problems import Problem
+from generator.reading import Reading, known_quantities
+from generator.reading.placeholders import placeholders
+from generator.units import UnitBook
+
+_UNIT = re.compile(r"\[[^\]]*\]")
+_NAME = re.compile(r"[a-z][a-z0-9_]*")
+
+
+class Refusal(Protocol):
+    """Why a number is not computed."""
+
+    @property
+    def sentence(self) -> str: ...  # noqa: D102
+
+
+class Day(Protocol):
+    """The numbers of one day."""
+
+    @property
+    def refused(self) -> Mapping[str, Refusal]: ...  # noqa: D102
+
+
+class Workbook(Protocol):
+    """What rules ask of the computing room."""
+
+    def settle(self, plan_values: Mapping[str, str], changes: Mapping[str, str]) -> Mapping[str, float | str]:
+        """All inputs and choices of a plan. Raises ProblemsFound."""
+
+    def compute(self, settings: Mapping[str, float | str]) -> Day:
+        """The day at those settings."""
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What a rule objects to, in which entry. `column` (from 1) points into a text; `at_key` means the key itself."""
+
+    kind: str
+    name: str
+    path: Path
+    fault: str
+    hint: str
+    column: int = 0
+    at_key: bool = False
+
+    @property
+    def entry(self) -> str:
+        """The entry as a pardon names it."""
+        return f"{self.kind}/{self.name}"
+
+    def problem(self, reading: Reading) -> Problem:
+        """The finding with its place."""
+        if self.at_key:
+            place = reading.key_place(self.kind, self.name, *self.path)
+        elif self.column:
+            place = reading.spot(self.kind, self.name, *self.path, column=self.column)
+        else:
+            place = reading.place(self.kind, self.name, *self.path)
+        return Problem(place, self.fault, self.hint)
+
+
+@dataclass(frozen=True)
+class Inspection:
+    """The content under inspection, with what several rules want to know of it worked out once."""
+
+    reading: Reading
+    workbook: Workbook
+
+    @property
+    def library(self) -> Library:
+        """The entries."""
+        return self.reading.library
+
+    @cached_property
+    def quantities(self) -> dict[str, Quantity]:
+        """Every id that has a value; families member by member."""
+        return known_quantities(self.library)
+
+    @cached_property
+    def units(self) -> UnitBook:
+        """The units that content may write."""
+        return UnitBook(self.library.units)
+
+    @cached_property
+    def human(self) -> tuple[Leaf, ...]:
+        """Every text for people."""
+        return tuple(leaves(self.library, Human))
+
+    @cached_property
+    def in_formulas(self) -> frozenset[str]:
+        """Every name in a formula, a condition or a requirement."""
+        texts = (leaf.text for leaf in leaves(self.library, Formula))
+        return frozenset(name for text in texts for name in _NAME.findall(_UNIT.sub("", text)))
+
+    @cached_property
+    def in_texts(self) -> frozenset[str]:
+        """Every name in braces."""
+        return frozenset(found.name for leaf in self.human for found in placeholders(leaf.text))
+
+    @cached_property
+    def citations(self) -> tuple[tuple[str, str, Path, Citation], ...]:
+        """Every citation with the kind and id of its entry, and its path there."""
+        return tuple(
+            (kind, name, path, citation)
+            for kind in Library.model_fields
+            for name, entry in getattr(self.library, kind).items()
+            for path, citation in _citations(entry, ())
+        )
+
+    def referred(self, kind: str) -> frozenset[str]:
+        """Every id of that kind that a field names, other than to give it a value."""
+        return frozenset(leaf.text for leaf in self._references() if kind in _kinds(leaf) and "values" not in leaf.path)
+
+    def _references(self) -> Iterator[Leaf]:
+        return leaves(self.library, Refers)
+
+
+def _kinds(leaf: Leaf) -> tuple[str, ...]:
+    return leaf.role.kinds if isinstance(leaf.role, Refers) else ()
+
+
+def _citations(value: object, path: Path) -> Iterator[tuple[Path, Citation]]:
+    if isinstance(value, Citation):
+        yield path, value
+    elif isinstance(value, Entry):
+        for name in type(value).model_fields:
+            yield from _citations(getattr(value, name), (*path, name))
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            yield from _citations(item, (*path, key))
+    elif isinstance(value, tuple):
+        for number, item in enumerate(value):
+            yield from _citations(item, (*path, number))

@@ -1,0 +1,83 @@
+"""All rules in the order in which they are applied, and how pardons let a finding pass."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from generator.problems import Problem, did_you_mean
+from generator.reading import Reading
+from generator.rules.choices_are_used import choices_are_used
+from generator.rules.citations_name_a_place import citations_name_a_place
+from generator.rules.danger_has_a_stop import danger_has_a_stop
+from generator.rules.farm_figures_are_owned import farm_figures_are_owned
+from generator.rules.inputs_lie_in_range import inputs_lie_in_range
+from generator.rules.inspection import Finding, Inspection, Workbook
+from generator.rules.numbers_by_id import numbers_by_id
+from generator.rules.orders_differ import orders_differ
+from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
+from generator.rules.pictures_are_drawn import pictures_are_drawn
+from generator.rules.pictures_are_used import pictures_are_used
+from generator.rules.plans_can_be_computed import plans_can_be_computed
+from generator.rules.procedures_are_short import procedures_are_short
+from generator.rules.quantities_are_used import quantities_are_used
+from generator.rules.sources_are_cited import sources_are_cited
+from generator.rules.stops_rest_on_a_source import stops_rest_on_a_source
+from generator.rules.supplies_are_needed import supplies_are_needed
+from generator.rules.terms_are_met import terms_are_met
+from generator.rules.values_have_units import values_have_units
+
+Rule = Callable[[Inspection], Iterable[Finding]]
+"""A rule is a function; its name is what a pardon says, its docstring is its specification."""
+
+RULES: tuple[Rule, ...] = (
+    # where figures come from
+    citations_name_a_place,
+    sources_are_cited,
+    farm_figures_are_owned,
+    stops_rest_on_a_source,
+    # figures themselves
+    values_have_units,
+    inputs_lie_in_range,
+    plans_can_be_computed,
+    numbers_by_id,
+    # nothing stands about unused
+    quantities_are_used,
+    choices_are_used,
+    parts_of_formulas_are_used,
+    supplies_are_needed,
+    terms_are_met,
+    pictures_are_used,
+    pictures_are_drawn,
+    # what is read at the station
+    procedures_are_short,
+    danger_has_a_stop,
+    orders_differ,
+)
+
+
+def check_rules(reading: Reading, workbook: Workbook) -> list[Problem]:
+    """Problems from all rules but for those pardoned; a pardon that pardons nothing is a problem too."""
+    inspection = Inspection(reading, workbook)
+    pardons = {(pardon.rule, pardon.entry): name for name, pardon in reading.library.pardons.items()}
+    needed: set[str] = set()
+    problems: list[Problem] = []
+    for rule in RULES:
+        for finding in rule(inspection):
+            pardon = pardons.get((rule.__name__, finding.entry))
+            if pardon is None:
+                problems.append(finding.problem(reading))
+            else:
+                needed.add(pardon)
+    return sorted({*problems, *_idle_pardons(reading, needed)})
+
+
+def _idle_pardons(reading: Reading, needed: set[str]) -> Iterable[Problem]:
+    names = [rule.__name__ for rule in RULES]
+    for name, pardon in reading.library.pardons.items():
+        if pardon.rule not in names:
+            hint = did_you_mean(pardon.rule, names, "rules: " + ", ".join(names))
+            yield Problem(reading.place("pardons", name, "rule"), f"unknown rule `{pardon.rule}`", hint)
+        elif name not in needed:
+            fault = f"`{pardon.entry}` needs no pardon from `{pardon.rule}`"
+            hint = "take the pardon out, or check its `entry`: kind/id"
+            yield Problem(reading.place("pardons", name), fault, hint)

@@ -1,0 +1,17 @@
+"""A glossary explains the words that a reader meets."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from generator.rules.inspection import Finding, Inspection
+
+
+def terms_are_met(inspection: Inspection) -> Iterator[Finding]:
+    """Every term stands in some text outside the list of terms."""
+    texts = "\n".join(leaf.text for leaf in inspection.human if leaf.kind != "terms")
+    for name, term in inspection.library.terms.items():
+        if not re.search(rf"\b{re.escape(term.title)}", texts, re.IGNORECASE):
+            fault = f"the term “{term.title}” stands in no text"
+            yield Finding("terms", name, ("title",), fault, "use the word where it is meant, or take the term out")
