@@ -52,10 +52,10 @@ def stamp(inputs: Iterable[Path]) -> frozenset[tuple[Path, int, int]]:
 
 def _mark(order: Order) -> dict[str, str]:
     try:
-        mark: dict[str, str] = json.loads(order.mark.read_text(encoding="utf-8"))
+        mark = json.loads(order.mark.read_text(encoding="utf-8"))
     except (OSError, ValueError):
         return {}
-    return mark
+    return mark if isinstance(mark, dict) else {}
 
 
 def _files(root: Path) -> Iterator[Path]:

@@ -16,6 +16,23 @@ from generator.problems import Place, Problem, ProblemsFound
 PORTS_TO_TRY = 20
 
 
+TYPES = {
+    "": "application/octet-stream",
+    ".css": "text/css; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".pdf": "application/pdf",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".txt": "text/plain; charset=utf-8",
+    ".webmanifest": "application/manifest+json",
+    ".woff2": "font/woff2",
+    ".xml": "application/xml",
+}
+"""Given in full, because the table of a machine may be wrong and browsers refuse a worker of a wrong type."""
+
+
 class SiteServer(ThreadingHTTPServer):
     """Serves `folder` below `path` (begins and ends with `/`) on loopback, at `port` or the next free one.
 
@@ -42,21 +59,7 @@ class SiteServer(ThreadingHTTPServer):
 
 class _Pages(SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
-    # Given in full, because the table of the machine may be wrong and a worker is refused under a wrong type.
-    extensions_map = {  # noqa: RUF012 - the base class has it so
-        "": "application/octet-stream",
-        ".css": "text/css; charset=utf-8",
-        ".html": "text/html; charset=utf-8",
-        ".js": "text/javascript; charset=utf-8",
-        ".json": "application/json",
-        ".pdf": "application/pdf",
-        ".png": "image/png",
-        ".svg": "image/svg+xml",
-        ".txt": "text/plain; charset=utf-8",
-        ".webmanifest": "application/manifest+json",
-        ".woff2": "font/woff2",
-        ".xml": "application/xml",
-    }
+    extensions_map = TYPES
 
     def __init__(self, *details: Any, below: str, **named: Any) -> None:  # noqa: ANN401 - handed on as they come
         self.below = below

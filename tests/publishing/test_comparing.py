@@ -1,0 +1,77 @@
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+from threading import Thread
+
+import pytest
+
+from generator.problems import ProblemsFound
+from generator.publishing.comparing import compare_with_host
+from generator.publishing.serving import TYPES, SiteServer
+
+
+@pytest.fixture
+def built(tmp_path: Path) -> Path:
+    for name in ("index.html", "deep page/index.html", "worker.js"):
+        path = tmp_path / "built" / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(name)
+    return tmp_path / "built"
+
+
+@pytest.fixture
+def published(built: Path) -> Path:
+    return Path(shutil.copytree(built, built.parent / "published"))
+
+
+@pytest.fixture
+def address(published: Path) -> Iterator[str]:
+    with SiteServer(published, "/day/", 18000) as server:
+        Thread(target=server.serve_forever, args=(0.01,), daemon=True).start()
+        yield server.address
+        server.shutdown()
+
+
+def findings(site: Path, address: str) -> list[str]:
+    with pytest.raises(ProblemsFound) as found:
+        compare_with_host(site, address)
+    return [f"{problem.place}: {problem.fault}" for problem in found.value.problems]
+
+
+def test_a_true_copy_passes(built: Path, address: str) -> None:
+    assert compare_with_host(built, address) == 3
+    assert compare_with_host(built, address.rstrip("/")) == 3
+
+
+def test_each_difference_is_named(built: Path, published: Path, address: str) -> None:
+    (published / "worker.js").write_text("old")
+    (published / "deep page/index.html").unlink()
+    assert findings(built, address) == [
+        f"{address}deep%20page/index.html: answers 404",
+        f"{address}worker.js: differs from what was built",
+    ]
+
+
+def test_a_wrong_type_is_named(built: Path, address: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(TYPES, ".js", "text/plain")
+    assert findings(built, address) == [f"{address}worker.js: is declared as `text/plain`"]
+
+
+@pytest.mark.parametrize(
+    ("written", "fault"),
+    [
+        ("http://farm.example/", "without https no phone keeps the site offline"),
+        ("farm.example", "is not the address of a site"),
+        ("ftp://farm.example/", "is not the address of a site"),
+    ],
+)
+def test_addresses_that_cannot_be_right(built: Path, written: str, fault: str) -> None:
+    assert findings(built, written) == [f"{written}: {fault}"]
+
+
+def test_a_host_that_does_not_answer(built: Path) -> None:
+    assert findings(built, "http://127.0.0.1:9/")[0].startswith("http://127.0.0.1:9/deep%20page/index.html: cannot be")
+
+
+def test_without_a_build_it_says_what_to_do(tmp_path: Path) -> None:
+    assert findings(tmp_path, "https://farm.example/") == [f"{tmp_path}: holds no site"]
