@@ -13,7 +13,9 @@ from generator.model.roles import Formula, Human, Refers
 class Entry(BaseModel):
     """Frozen, and strict about unknown keys and types, so that a slip of the pen is always reported."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, strict=True, str_strip_whitespace=True)
+    model_config = ConfigDict(
+        extra="forbid", frozen=True, strict=True, str_strip_whitespace=True, use_attribute_docstrings=True
+    )
 
 
 def fault(what: str, hint: str) -> PydanticCustomError:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, model_validator
 
 from generator.model.entry import (
     ChoiceIdentifier,
@@ -18,6 +18,7 @@ from generator.model.entry import (
     Sentence,
     SupplyIdentifier,
     Title,
+    fault,
 )
 from generator.model.source import Citations
 
@@ -117,6 +118,12 @@ class Procedure(Entry):
     steps: dict[Identifier, Step]
     stops: dict[Identifier, StopRule] = {}
     faults: dict[Identifier, Fault] = {}
+
+    @model_validator(mode="after")
+    def _has_steps(self) -> Procedure:
+        if not self.steps:
+            raise fault("has no steps", "write at least one under `steps`")
+        return self
 
 
 class Picture(Entry):

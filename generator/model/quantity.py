@@ -113,7 +113,9 @@ class Choice(Entry):
     @model_validator(mode="after")
     def _default_is_an_option(self) -> Choice:
         if self.default not in self.options:
-            raise fault(f"`default` is `{self.default}`, which is no option", "options: " + ", ".join(self.options))
+            raise fault(
+                f"has the default `{self.default}`, which is none of its options", "options: " + ", ".join(self.options)
+            )
         return self
 
 
@@ -150,7 +152,9 @@ class Axis(Entry):
             raise fault("needs two points or more", "a table is read between its points")
         for left, right in itertools.pairwise(self.points):
             if not left < right:
-                raise fault(f"`points` must rise, but {right:g} follows {left:g}", "put the points in rising order")
+                raise fault(
+                    f"has points that do not rise: {right:g} follows {left:g}", "put the points in rising order"
+                )
         return self
 
 
@@ -182,10 +186,12 @@ class Table(Entry):
             raise fault(f"has {len(lengths)} axes", "a table has one axis or two")
         rows = [row for row in self.values if isinstance(row, tuple)]
         if len(self.values) != lengths[0] or (len(lengths) == 2) != bool(rows):
-            raise fault(f"`values` must be {_expected(lengths)}", "count the values against the points of the axes")
+            raise fault(
+                f"has `values` that are not {_expected(lengths)}", "count the values against the points of the axes"
+            )
         for number, row in enumerate(rows, 1):
             if len(row) != lengths[1]:
-                raise fault(f"row {number} of `values` has {len(row)} numbers, not {lengths[1]}", "count them again")
+                raise fault(f"has {len(row)} numbers in row {number} of `values`, not {lengths[1]}", "count them again")
         return self
 
 

@@ -3,6 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from pydantic import GetJsonSchemaHandler
+    from pydantic.json_schema import JsonSchemaValue
+    from pydantic_core import CoreSchema
 
 
 @dataclass(frozen=True)
@@ -29,6 +35,10 @@ class Refers:
 
     def __init__(self, *kinds: str) -> None:
         object.__setattr__(self, "kinds", kinds)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        """Leaves the kinds in the JSON Schema, where the ids of a short list are filled in later."""
+        return {**handler(core), "refers": list(self.kinds)}
 
 
 Role = Human | Formula | Refers

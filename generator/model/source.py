@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal, get_args
 
-from pydantic import BeforeValidator, model_validator
+from pydantic import AfterValidator, BeforeValidator, model_validator
 
 from generator.model.entry import Entry, Facts, SourceIdentifier, Verbatim, fault
 
@@ -49,8 +49,15 @@ def _as_list(value: object) -> object:
     return tuple({"plain": each} if isinstance(each, str) else each for each in values)
 
 
+def _one_at_least(citations: tuple[Citation, ...]) -> tuple[Citation, ...]:
+    if not citations:
+        raise fault("holds nothing", "write {id: ..., place: ...} or one of: " + ", ".join(PLAIN_SOURCES))
+    return citations
+
+
 Citations = Annotated[
     tuple[Citation, ...],
+    AfterValidator(_one_at_least),
     BeforeValidator(_as_list, json_schema_input_type=PlainSource | Citation | tuple[PlainSource | Citation, ...]),
 ]
 """One citation or a list of them; plain words may stand alone."""

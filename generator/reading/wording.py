@@ -2,56 +2,11 @@
 
 from __future__ import annotations
 
-import typing
 from collections.abc import Callable
-from dataclasses import dataclass
 
-from pydantic import BaseModel
-from pydantic_core import ErrorDetails
-
-from generator.model.library import Library
 from generator.problems import as_shown, did_you_mean
-from generator.reading.tree import Node
-
-
-@dataclass(frozen=True)
-class Said:
-    """A fault and its remedy."""
-
-    fault: str
-    hint: str = ""
-
-
-@dataclass(frozen=True)
-class Complaint:
-    """One finding with the path as written, and the node it was found at (the one above, for a missing key)."""
-
-    detail: ErrorDetails
-    kind: str
-    name: str
-    path: tuple[str | int, ...]
-    node: Node
-
-    @property
-    def field(self) -> str:
-        """The last key on the path, or the entry's id."""
-        return next((part for part in reversed(self.path) if isinstance(part, str)), self.name)
-
-    @property
-    def subject(self) -> str:
-        """How the sentence begins: the field, and which item of its list."""
-        last = self.path[-1] if self.path else ""
-        return f"`{self.field}`, item {last + 1}," if isinstance(last, int) else f"`{self.field}`"
-
-    @property
-    def owner(self) -> str:
-        """What the field belongs to."""
-        above = [part for part in self.path[:-1] if isinstance(part, str)]
-        return above[-1] if above else self.name
-
-    def context(self, key: str) -> object:
-        """A detail of the finding, such as a limit."""
-        return self.detail.get("ctx", {}).get(key)
+from generator.reading.complaint import EMPTY, Complaint, Said
+from generator.reading.known_keys import known_keys
 
 
 def describe(complaint: Complaint) -> Said:
@@ -60,7 +15,7 @@ def describe(complaint: Complaint) -> Said:
     if complaint.path[-1:] == ("[key]",):
         return _bad_id(complaint)
     if complaint.detail["input"] is None and kind not in ("missing", "extra_forbidden"):
-        return Said(f"{complaint.subject} is empty", "write its value, or take the key out")
+        return Said(f"{complaint.subject} is empty", EMPTY)
     words = _WORDS.get(kind)
     if words:
         return words(complaint)
@@ -74,7 +29,7 @@ def _missing(complaint: Complaint) -> Said:
 
 
 def _unknown_key(complaint: Complaint) -> Said:
-    known = _known_keys(complaint)
+    known = known_keys(complaint.kind, complaint.name, complaint.path[:-1])
     if complaint.detail["input"] is None:
         return Said(
             f"unknown key {as_shown(complaint.field)}", "inside `{ }` and `[ ]`, text with a comma stands in quotes"
@@ -108,7 +63,7 @@ def _too_long(complaint: Complaint) -> Said:
 
 
 def _too_short(complaint: Complaint) -> Said:
-    return Said(f"{complaint.subject} is empty", "write its text, or take the key out")
+    return Said(f"{complaint.subject} is empty", EMPTY)
 
 
 def _too_many(complaint: Complaint) -> Said:
@@ -163,40 +118,13 @@ def _what(value: object) -> str:
             return "nothing"
 
 
-def _known_keys(complaint: Complaint) -> list[str]:
-    """The keys of the model at which the path ends."""
-    annotation: object = Library
-    for part in (complaint.kind, complaint.name, *complaint.path[:-1]):
-        annotation = _inside(annotation, part)
-    model = _model(annotation)
-    return list(model.model_fields) if model else []
-
-
-def _inside(annotation: object, part: str | int) -> object:
-    model = _model(annotation)
-    if model and isinstance(part, str):
-        return typing.get_type_hints(model, include_extras=False).get(part, object)
-    if isinstance(part, int) and model:
-        return annotation
-    return typing.get_args(annotation)[-1 if typing.get_origin(annotation) is dict else 0]
-
-
-def _model(annotation: object) -> type[BaseModel] | None:
-    """The model class of an annotation: itself, or the one inside an optional or a tuple."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return annotation
-    if typing.get_origin(annotation) is dict:
-        return None
-    return next((found for part in typing.get_args(annotation) if (found := _model(part))), None)
-
-
 _MAPPING = _wrong_type("a mapping", "write lines of `key: value` below it")
 _LIST = _wrong_type("a list", "write [a, b], or lines that begin with `- `")
 _NUMBER = _wrong_type("a number", "write digits, without a unit")
 _WORDS: dict[str, Callable[[Complaint], Said]] = {
     "missing": _missing,
     "extra_forbidden": _unknown_key,
-    "string_type": _wrong_type("text", "write text; figures and true or false as text stand in quotes"),
+    "string_type": _wrong_type("text", "write text; figures that are text stand in quotes"),
     "string_too_long": _too_long,
     "string_too_short": _too_short,
     "string_pattern_mismatch": _bad_id_value,
