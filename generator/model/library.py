@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from generator.model.choice import Choice
 from generator.model.entry import Entry, Identifier, SourceIdentifier, UnitText
+from generator.model.function import Function
 from generator.model.measure import Measure, Unit
+from generator.model.number_set import NumberSet
 from generator.model.plan import Board, Farm, Page, Pardon, Plan, Term, Watch, Word
 from generator.model.procedure import Phase, Picture, Procedure, Supply
-from generator.model.quantity import Choice, Function, Group, NumberSet, Quantity, Table
+from generator.model.quantity import Group, Quantity
 from generator.model.source import Source
+from generator.model.table import Table
 
 
 class Library(Entry):
