@@ -10,7 +10,8 @@ from generator.formula.kinds import BARE
 from generator.formula.looping import OVER_SETS, OVER_SPANS, LoopReader
 from generator.formula.reader import OWN_FUNCTIONS
 from generator.formula.scope import Argument
-from generator.units.fault import UnitFault, did_you_mean
+from generator.problems import did_you_mean
+from generator.units.fault import UnitFault
 
 
 class CallReader(LoopReader):

@@ -181,7 +181,9 @@ class Checker:
         found = self.kind(node)
         if isinstance(found, Truth):
             return found
-        raise FormulaFault(f"{self.say(found)} stands where a condition is needed", "compare it with something", *node.at)
+        raise FormulaFault(
+            f"{self.say(found)} stands where a condition is needed", "compare it with something", *node.at
+        )
 
     def say(self, kind: Kind) -> str:
         """A kind in words."""

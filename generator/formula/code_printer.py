@@ -126,4 +126,3 @@ class CodePrinter(ABC):
 def local(name: str) -> str:
     """An argument's name in code; the mark behind it keeps it apart from words of either language."""
     return f"{name}_"
-

@@ -11,7 +11,7 @@ from generator.formula import tree
 from generator.formula.checking import check
 from generator.formula.kinds import Measured
 from generator.formula.reader import Reader
-from generator.units.fault import did_you_mean
+from generator.problems import did_you_mean
 
 OVER_SETS = ("sum", "min", "max", "any", "all", "argmin", "argmax")
 OVER_SPANS = ("integral", "root")
@@ -90,7 +90,9 @@ class LoopReader(Reader):
         """The variable of a loop and what it goes through."""
         head = loop.generators[0]
         if len(loop.generators) > 1 or head.ifs or head.is_async or not isinstance(head.target, ast.Name):
-            raise self.refuse(loop, "a loop has one `for` and no `if`", "choose inside: `sum(a if test else b for ...)`")
+            raise self.refuse(
+                loop, "a loop has one `for` and no `if`", "choose inside: `sum(a if test else b for ...)`"
+            )
         name = head.target.id
         if name in self.scope.values or name in self.locals or name in self.members:
             raise self.refuse(head.target, f"`{name}` already means something else", "give the loop a name of its own")

@@ -29,7 +29,9 @@ def open_text(text: str) -> tuple[ast.expr, str]:
         raise FormulaFault(f"the formula is longer than {LONGEST} characters", "divide it into quantities of their own")
     _check_characters(line)
     _check_brackets(line)
-    readable = _ALLOT_LOOP.sub(lambda found: found[1] + " " * len(found[2]) + ")", _NUMBER_WITH_UNIT.sub(_hide_unit, line))
+    readable = _ALLOT_LOOP.sub(
+        lambda found: found[1] + " " * len(found[2]) + ")", _NUMBER_WITH_UNIT.sub(_hide_unit, line)
+    )
     try:
         return ast.parse(readable, mode="eval").body, line
     except SyntaxError as error:

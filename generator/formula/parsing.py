@@ -13,7 +13,8 @@ from generator.formula.fault import FormulaFault, FormulaFaults
 from generator.formula.kinds import Measured, Word
 from generator.formula.opening import open_text
 from generator.formula.scope import Scope
-from generator.units.fault import UnitFault, did_you_mean
+from generator.problems import did_you_mean
+from generator.units.fault import UnitFault
 
 _ARITHMETIC: dict[type[ast.operator], Literal["+", "-", "*", "/"]] = {
     ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/",
@@ -91,12 +92,19 @@ class Parser(CallReader):
     def _read_unaryop(self, node: ast.UnaryOp) -> tree.Node:
         of = self.read(node.operand)
         if isinstance(node.op, ast.USub):
-            return tree.Negative(self.at(node), of)
+            return self._below_nought(of, self.at(node)) or tree.Negative(self.at(node), of)
         if isinstance(node.op, ast.Not):
             return tree.Not(self.at(node), of)
         if isinstance(node.op, ast.UAdd):
             return of
         raise self.refuse(node, f"`{self.text(node)}` is not part of the formula language")
+
+    def _below_nought(self, of: tree.Node, at: tuple[int, int]) -> tree.Node | None:
+        """`-60[degC]` is sixty below nought on the scale, not the negative of a temperature."""
+        if not isinstance(of, tree.Number) or not of.kind.point:
+            return None
+        value = self.scope.book.to_si(-Fraction(of.text.rstrip(".")), of.unit)
+        return tree.Number(at, f"-{of.text}", of.unit, value, of.kind)
 
     def _read_binop(self, node: ast.BinOp) -> tree.Node:
         if isinstance(node.op, ast.Pow):

@@ -7,8 +7,9 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Protocol
 
+from generator.problems import did_you_mean
 from generator.units.dimension import PLAIN, Dimension
-from generator.units.fault import UnitFault, did_you_mean
+from generator.units.fault import UnitFault
 from generator.units.sizing import Size, size_units
 
 

@@ -38,9 +38,9 @@ def read_number(text: str) -> Fraction:
     """A number with a point or a comma before its decimals. Raises UnitFault where a comma may mean thousands."""
     digits = text.replace(" ", "")
     if re.fullmatch(r"[1-9]\d{0,2}(,\d{3})+", digits):
-        whole, point = digits.replace(",", ""), digits.replace(",", ".", 1)
-        reading = f"`{whole}`, or `{point}` if the comma stands before decimals" if digits.count(",") == 1 else f"`{whole}`"
-        raise UnitFault(f"`{text}` can be read in two ways", f"write {reading}")
+        decimal = f", or `{digits.replace(',', '.')}` if the comma stands before decimals"
+        hint = f"write `{digits.replace(',', '')}`{decimal if digits.count(',') == 1 else ''}"
+        raise UnitFault(f"`{text}` can be read in two ways", hint)
     if len(re.findall(r"[.,]", digits)) > 1:
         raise UnitFault(f"`{text}` can be read in two ways", "write no mark between thousands")
     return Fraction(digits.replace(",", "."))

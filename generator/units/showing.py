@@ -10,12 +10,15 @@ from generator.units.book import MeasureLike, UnitBook
 
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"
-WORDS = ("the day before", "next day", "{days} days before", "{days} days after", "{days} days", "{days} days {hours} h")
+WORDS = (
+    *("the day before", "next day", "{days} days before", "{days} days after"),
+    *("{days} days", "{days} days {hours} h", "s", "min", "h"),
+)
 """Words that show() itself brings, for translators; units bring their own."""
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
-def show(  # noqa: PLR0913 - the last two are seldom given
+def show(
     value: float,
     measure: MeasureLike,
     system: str,
@@ -33,7 +36,7 @@ def show(  # noqa: PLR0913 - the last two are seldom given
     return _with_unit(number, shown.unit, book, translate)
 
 
-def show_both(  # noqa: PLR0913 - as above
+def show_both(
     value: float,
     measure: MeasureLike,
     first: str,

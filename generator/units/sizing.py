@@ -1,4 +1,4 @@
-"""How large each unit is, asked of the unit library once and remembered in a file, because asking takes most of a second."""
+"""How large each unit is: asked of the unit library once, and remembered, because asking takes most of a second."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -24,26 +25,27 @@ class Size:
 
 def size_units(definitions: Mapping[str, str], bases: tuple[str, ...], memory: Path | None) -> dict[str, Size]:
     """Sizes by unit text; a text that the unit library does not understand is left out."""
-    asked = json.dumps([sorted(definitions.items()), sorted(bases)])
+    asked = json.dumps([list(definitions.items()), sorted(bases)])
     key = hashlib.sha256(asked.encode()).hexdigest()
     remembered = _recall(memory, key)
     if remembered is None:
-        remembered = _ask(definitions, bases)
+        remembered = _ask(tuple(definitions.items()), bases)
         _remember(memory, key, remembered)
     return remembered
 
 
-def _ask(definitions: Mapping[str, str], bases: tuple[str, ...]) -> dict[str, Size]:
+@lru_cache
+def _ask(definitions: tuple[tuple[str, str], ...], bases: tuple[str, ...]) -> dict[str, Size]:
     import pint  # only here: loading it is what takes the time
 
-    registry = pint.UnitRegistry(non_int_type=Fraction, cache_folder=None)
+    registry: Any = pint.UnitRegistry(non_int_type=Fraction, cache_folder=None)
     for base in bases:
         registry.define(f"{base} = [{base}]")
     sizes = {}
-    for text, definition in definitions.items():
+    for text, definition in definitions:
         try:
             sizes[text] = _size(registry, definition)
-        except Exception:  # noqa: S112 - whatever the library trips over, the unit is not one it knows
+        except Exception:  # whatever the library trips over, the unit is not one it knows
             continue
     return sizes
 

@@ -1,0 +1,115 @@
+"""The workbook of one content: checked, in order, and ready to compute."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from generator.computing.day import NOT_FINITE, NOT_FINITE_SENTENCE, Day
+from generator.computing.findings import Findings, Readable
+from generator.computing.givens import Givens, take_givens
+from generator.computing.items import Item, check_units, write_out
+from generator.computing.linking import Linking, Result
+from generator.computing.naming import make_scope
+from generator.computing.running import Machine
+from generator.computing.settling import Settings, Settler
+from generator.computing.tables import in_si
+from generator.formula import Node, Scope
+from generator.formula.runtime import Table
+from generator.model.library import Library
+from generator.problems import Place, stop_at
+from generator.units import UnitBook, UnitFault
+
+
+@dataclass(frozen=True)
+class Workbook:
+    """Made by `of`. Ids are those of quantities and choices; a family has one id for each member of its set."""
+
+    library: Library
+    book: UnitBook
+    items: Mapping[str, Item]
+    givens: Givens
+    scope: Scope
+    functions: Mapping[str, Node]
+    results: Mapping[str, Result]
+    watches: Mapping[str, Node]
+
+    @classmethod
+    def of(cls, read: Readable, memory: Path | None = None) -> Workbook:
+        """Check everything that has a value. Raises ProblemsFound with all problems of the first bad stage.
+
+        The stages: units and measures; values; formulas. `memory` is a file that keeps the sizes of units.
+        """
+        library, findings = read.library, Findings(read)
+        book = UnitBook(library.units, memory)
+        check_units(library, book, findings)
+        stop_at(findings.problems)
+        items = write_out(library, book, findings)
+        givens = take_givens(library, items, book, findings)
+        _check_declared_units(library, book, findings)
+        stop_at(findings.problems)
+        scope = make_scope(library, items, book)
+        linking = Linking(library, scope, findings)
+        functions, results, watches = linking.functions(), linking.results(items), linking.watches()
+        stop_at(findings.problems)
+        workbook = cls(library, book, items, givens, scope, functions, results, watches)
+        for name, plan in library.plans.items():
+            workbook.settler.read(plan.values, lambda key, name=name: read.place("plans", name, "values", key))
+        return workbook
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        """Choices, inputs, constants, then results, each after those it uses."""
+        return (*self.givens.choices, *self.givens.inputs, *self.givens.constants, *self.results)
+
+    def uses(self, identifier: str) -> tuple[str, ...]:
+        """The ids that a formula and its requirements name; nothing for what is given."""
+        return self.results[identifier].uses if identifier in self.results else ()
+
+    def settle(self, plan_values: Mapping[str, str], changes: Mapping[str, str], where: str = "--set") -> Settings:
+        """Every input, choice and constant, in SI. Raises ProblemsFound with all values that cannot be used."""
+        plan = self.settler.read(plan_values, lambda name: Place(f"plan, {name}"))
+        return self.settler.settle(plan, self.settler.read(changes, lambda name: Place(f"{where} {name}")))
+
+    def compute(self, settings: Mapping[str, float | str]) -> Day:
+        """Every number at those settings."""
+        return self._machine.run(settings)
+
+    def sentences(self) -> dict[str, str]:
+        """What refusals say, in English, by the key that Day and the phone give."""
+        keyed = {each.key: each.sentence for result in self.results.values() for each in result.conditions}
+        return {NOT_FINITE: NOT_FINITE_SENTENCE, **keyed}
+
+    @cached_property
+    def settler(self) -> Settler:
+        """Settles plans."""
+        return Settler(self.givens, self.items, self.book, self.library.this_farm.first_units)
+
+    @cached_property
+    def tables(self) -> dict[str, Table]:
+        """Tables in SI."""
+        return {name: in_si(entry, self.book) for name, entry in self.library.tables.items()}
+
+    @cached_property
+    def _machine(self) -> Machine:
+        functions = {name: (self.scope.functions[name], tree) for name, tree in self.functions.items()}
+        return Machine(self.book, functions, self.tables, self.results, self.watches)
+
+
+def _check_declared_units(library: Library, book: UnitBook, findings: Findings) -> None:
+    """Finds units of functions and tables that are not on the list."""
+    units = [
+        *(("functions", name, ("unit",), entry.unit) for name, entry in library.functions.items()),
+        *(("tables", name, ("unit",), entry.unit) for name, entry in library.tables.items()),
+    ]
+    for name, function in library.functions.items():
+        units += [("functions", name, ("arguments", each, "unit"), a.unit) for each, a in function.arguments.items()]
+    for name, table in library.tables.items():
+        units += [("tables", name, ("axes", each, "unit"), axis.unit) for each, axis in table.axes.items()]
+    for kind, name, path, unit in units:
+        try:
+            book.size(unit)
+        except UnitFault as fault:
+            findings.add_value(kind, name, path, fault)
