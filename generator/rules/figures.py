@@ -22,7 +22,7 @@ class Figure:
     def read(self, inspection: Inspection) -> float:
         """The value in SI. Raises UnitFault."""
         measure = inspection.library.measures[inspection.quantities[self.quantity].measure]
-        return inspection.units.read(self.text, measure, difference=self.path == ("step",))
+        return inspection.workbook.book.read(self.text, measure, difference=self.path == ("step",))
 
 
 def figures(inspection: Inspection) -> Iterator[Figure]:

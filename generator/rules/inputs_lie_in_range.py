@@ -41,4 +41,4 @@ def _range(inspection: Inspection, name: str) -> tuple[float, float]:
     quantity = inspection.quantities[name]
     measure = inspection.library.measures[quantity.measure]
     low, high = quantity.range or ("", "")
-    return inspection.units.read(low, measure), inspection.units.read(high, measure)
+    return inspection.workbook.book.read(low, measure), inspection.workbook.book.read(high, measure)

@@ -40,6 +40,10 @@ class Day(Protocol):
 class Workbook(Protocol):
     """What rules ask of the computing room."""
 
+    @property
+    def book(self) -> UnitBook:
+        """The units that content may write."""
+
     def settle(self, plan_values: Mapping[str, str], changes: Mapping[str, str]) -> Mapping[str, float | str]:
         """All inputs and choices of a plan. Raises ProblemsFound."""
 
@@ -91,11 +95,6 @@ class Inspection:
     def quantities(self) -> dict[str, Quantity]:
         """Every id that has a value; families member by member."""
         return known_quantities(self.library)
-
-    @cached_property
-    def units(self) -> UnitBook:
-        """The units that content may write."""
-        return UnitBook(self.library.units)
 
     @cached_property
     def human(self) -> tuple[Leaf, ...]:
