@@ -12,11 +12,10 @@ from generator.reading.references import known_quantities
 
 
 def check_fitting(reading: Reading) -> list[Problem]:
-    """Problems with what is named in steps, plans, options, watches and requirements."""
+    """Problems with what is named in steps, options, watches and requirements."""
     quantities = known_quantities(reading.library)
     return [
         *_steps(reading, quantities),
-        *_plans(reading, quantities),
         *_options(reading, quantities),
         *_cures(reading, quantities),
     ]
@@ -42,22 +41,6 @@ def _steps(reading: Reading, quantities: dict[str, Quantity]) -> Iterator[Proble
 def _is_time_taken(library: Library, quantity: Quantity) -> bool:
     measure = library.measures[quantity.measure]
     return measure.unit == "s" and measure.form != "clock"
-
-
-def _plans(reading: Reading, quantities: dict[str, Quantity]) -> Iterator[Problem]:
-    choices = reading.library.choices
-    for name, plan in reading.library.plans.items():
-        for key, value in plan.values.items():
-            if key in choices and value not in choices[key].options:
-                known = choices[key].options
-                hint = did_you_mean(value, known, "options: " + ", ".join(known))
-                yield Problem(reading.place("plans", name, "values", key), f"`{value}` is no option of `{key}`", hint)
-            elif key in quantities and quantities[key].default is None:
-                fault = f"`{key}` is not an input, so a plan cannot set it"
-                hint = "it is computed; set what it depends on"
-                if quantities[key].value is not None:
-                    hint = f"it is a constant; give the farm's own `value` in its overlay, under quantities, `{key}`"
-                yield Problem(reading.key_place("plans", name, "values", key), fault, hint)
 
 
 def _options(reading: Reading, quantities: dict[str, Quantity]) -> Iterator[Problem]:

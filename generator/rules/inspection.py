@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Protocol
 
+from generator.computing import Workbook
 from generator.model.entry import Entry
 from generator.model.leaves import Leaf, Path, leaves
 from generator.model.library import Library
@@ -17,38 +17,10 @@ from generator.model.source import Citation
 from generator.problems import Problem
 from generator.reading import Reading, known_quantities
 from generator.reading.placeholders import placeholders
-from generator.units import UnitBook
 
-_UNIT = re.compile(r"\[[^\]]*\]")
+_BRACKETS = re.compile(r"\[[^\]]*\]")
+_FAMILY = re.compile(r"([a-z][a-z0-9_]*)\[")
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
-
-
-class Refusal(Protocol):
-    """Why a number is not computed."""
-
-    @property
-    def sentence(self) -> str: ...  # noqa: D102
-
-
-class Day(Protocol):
-    """The numbers of one day."""
-
-    @property
-    def refused(self) -> Mapping[str, Refusal]: ...  # noqa: D102
-
-
-class Workbook(Protocol):
-    """What rules ask of the computing room."""
-
-    @property
-    def book(self) -> UnitBook:
-        """The units that content may write."""
-
-    def settle(self, plan_values: Mapping[str, str], changes: Mapping[str, str]) -> Mapping[str, float | str]:
-        """All inputs and choices of a plan. Raises ProblemsFound."""
-
-    def compute(self, settings: Mapping[str, float | str]) -> Day:
-        """The day at those settings."""
 
 
 @dataclass(frozen=True)
@@ -103,9 +75,12 @@ class Inspection:
 
     @cached_property
     def in_formulas(self) -> frozenset[str]:
-        """Every name in a formula, a condition or a requirement."""
-        texts = (leaf.text for leaf in leaves(self.library, Formula))
-        return frozenset(name for text in texts for name in _NAME.findall(_UNIT.sub("", text)))
+        """Every name in a formula, a condition or a requirement; `family[each]` names all members of all sets."""
+        texts = [leaf.text for leaf in leaves(self.library, Formula)]
+        members = [member for numbers in self.library.sets.values() for member in numbers.members]
+        families = {name for text in texts for name in _FAMILY.findall(text)}
+        names = {name for text in texts for name in _NAME.findall(_BRACKETS.sub("", text))}
+        return frozenset(names | {f"{family}_{member}" for family in families for member in members})
 
     @cached_property
     def in_texts(self) -> frozenset[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from generator.computing import Workbook
 from generator.problems import Problem, did_you_mean
 from generator.reading import Reading
 from generator.rules.choices_are_used import choices_are_used
@@ -11,7 +12,7 @@ from generator.rules.citations_name_a_place import citations_name_a_place
 from generator.rules.danger_has_a_stop import danger_has_a_stop
 from generator.rules.farm_figures_are_owned import farm_figures_are_owned
 from generator.rules.inputs_lie_in_range import inputs_lie_in_range
-from generator.rules.inspection import Finding, Inspection, Workbook
+from generator.rules.inspection import Finding, Inspection
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
@@ -24,7 +25,6 @@ from generator.rules.sources_are_cited import sources_are_cited
 from generator.rules.stops_rest_on_a_source import stops_rest_on_a_source
 from generator.rules.supplies_are_needed import supplies_are_needed
 from generator.rules.terms_are_met import terms_are_met
-from generator.rules.values_have_units import values_have_units
 
 Rule = Callable[[Inspection], Iterable[Finding]]
 """A rule is a function; its name is what a pardon says, its docstring is its specification."""
@@ -36,7 +36,6 @@ RULES: tuple[Rule, ...] = (
     farm_figures_are_owned,
     stops_rest_on_a_source,
     # figures themselves
-    values_have_units,
     inputs_lie_in_range,
     plans_can_be_computed,
     numbers_by_id,
