@@ -13,6 +13,7 @@ from generator.computing.givens import Givens, take_givens
 from generator.computing.items import Item, check_units, write_out
 from generator.computing.linking import Linking, Result
 from generator.computing.naming import make_scope
+from generator.computing.phone_formulas import print_phone_formulas
 from generator.computing.running import Machine
 from generator.computing.settling import Settings, Settler
 from generator.computing.tables import in_si
@@ -81,6 +82,15 @@ class Workbook:
         """What refusals say, in English, by the key that Day and the phone give."""
         keyed = {each.key: each.sentence for result in self.results.values() for each in result.conditions}
         return {NOT_FINITE: NOT_FINITE_SENTENCE, **keyed}
+
+    def javascript(self) -> str:
+        """The text of `phone/formulas.js`."""
+        return print_phone_formulas(self)
+
+    @cached_property
+    def plan(self) -> dict[str, float | str]:
+        """The values of the farm's own plan, in SI."""
+        return self.settler.read(self.library.plans[self.library.this_farm.plan].values, Place)
 
     @cached_property
     def settler(self) -> Settler:
