@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from markupsafe import Markup
 
-from generator.model.measure import Measure
+from generator.computing.items import Item
 from generator.rendering.edition import Edition
-from generator.rendering.quantities import Known, know_quantities
 from generator.units.showing import show, show_both
 
 NOTHING = "–"
@@ -18,34 +19,30 @@ class Figures:
 
     def __init__(self, edition: Edition) -> None:
         self._edition = edition
-        self.known = know_quantities(edition.library)
+        self.items: Mapping[str, Item] = edition.workbook.items
+        """Every quantity by its id."""
 
     def text(self, identifier: str, part: str = "both") -> str:
         """A value as plain text: in `both` systems, or only in the `first` or the `second`."""
         value = self._edition.day.values.get(identifier, self._edition.settings.get(identifier))
-        known = self.known[identifier]
         if value is None:
             return NOTHING
         if isinstance(value, str):
             return self.name_of(value)
-        return self.write(value, known, part)
+        return self.write(value, self.items[identifier], part)
 
-    def write(self, value: float, known: Known, part: str = "both") -> str:
+    def write(self, value: float, item: Item, part: str = "both") -> str:
         """An SI value the way its quantity is shown."""
         edition = self._edition
-        measure, digits = self.measure(known), known.quantity.digits
+        measure, digits = item.measure, item.quantity.digits
         if part == "both":
             return show_both(value, measure, edition.first, edition.book, digits, edition.translate)
         system = edition.first if part == "first" else edition.second
         return show(value, measure, system, edition.book, digits, edition.translate)
 
-    def measure(self, known: Known) -> Measure:
-        """What the quantity measures."""
-        return self._edition.library.measures[known.quantity.measure]
-
-    def read(self, text: str, known: Known) -> float:
+    def read(self, text: str, item: Item) -> float:
         """A value text of content, in SI."""
-        return self._edition.book.read(text, self.measure(known))
+        return self._edition.book.read(text, item.measure)
 
     def mark(self, identifier: str, part: str = "both") -> Markup:
         """A value as an element the phone repaints; of a choice, the title of its option."""

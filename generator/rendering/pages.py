@@ -7,10 +7,10 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any
 
+from generator.computing.items import Item
 from generator.model.procedure import Phase, Procedure
 from generator.rendering import addresses
 from generator.rendering.edition import Edition
-from generator.rendering.quantities import Known, know_quantities
 
 
 @dataclass(frozen=True)
@@ -38,7 +38,7 @@ def pages(edition: Edition) -> list[Page]:
     library = edition.library
     made = [
         _fixed("today", addresses.TODAY, phases=[each for each in phases(edition) if not each[1].at_hand]),
-        _fixed("plan", addresses.PLAN, groups=grouped(edition, "input"), choices=choices_by_group(edition)),
+        _fixed("plan", addresses.PLAN, groups=grouped(edition, inputs=True), choices=choices_by_group(edition)),
     ]
     if library.supplies:
         made.append(_fixed("bring", addresses.BRING, groups=supplies_by_group(edition)))
@@ -83,12 +83,13 @@ def procedure_pages(edition: Edition) -> list[Page]:
     return [*chain, *aside]
 
 
-def grouped(edition: Edition, kind: str = "") -> list[tuple[str, Any, list[Known]]]:
-    """Groups in order with their quantities, all or those of one kind; empty groups are left out."""
-    known = [each for each in know_quantities(edition.library).values() if kind in {"", each.kind}]
-    groups = sorted(edition.library.groups.items(), key=lambda item: item[1].order)
-    choices = choices_by_group(edition) if kind == "input" else {}
-    found = [(name, group, [each for each in known if each.quantity.group == name]) for name, group in groups]
+def grouped(edition: Edition, *, inputs: bool = False) -> list[tuple[str, Any, list[Item]]]:
+    """Groups in order with their quantities, all or only inputs; groups with nothing to show are left out."""
+    workbook = edition.workbook
+    items = [item for item in workbook.items.values() if not inputs or item.id in workbook.givens.inputs]
+    groups = sorted(edition.library.groups.items(), key=lambda pair: pair[1].order)
+    choices = choices_by_group(edition) if inputs else {}
+    found = [(name, group, [item for item in items if item.quantity.group == name]) for name, group in groups]
     return [each for each in found if each[2] or each[0] in choices]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from generator.rendering.edition import Edition
-from generator.rendering.words import Words
+from generator.rendering.words import PHONE, Words
 
 
 def phone_data(edition: Edition, words: Words) -> dict[str, str]:
@@ -17,7 +17,8 @@ def phone_data(edition: Edition, words: Words) -> dict[str, str]:
         for whole in (*library.sets.values(), *library.choices.values())
         for name, entry in (whole.members if hasattr(whole, "members") else whole.options).items()
     }
-    said = {"words": words.for_the_phone(), "names": names}
+    chosen = {name: edition.settings[name] for name in library.choices}
+    said = {"words": words.beginning(PHONE), "names": names, "chosen": chosen, "first": edition.first}
     lines = [f"export const {name} = {_written(value)};\n" for name, value in said.items()]
     return {"phone/words.js": "".join(lines), "phone/formulas.js": edition.workbook.javascript()}
 

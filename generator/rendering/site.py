@@ -6,9 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.rendering.edition import Edition
+from generator.rendering.manifest import manifest
 from generator.rendering.navigation import navigation
 from generator.rendering.pages import pages
 from generator.rendering.phone_data import phone_data
+from generator.rendering.words import FRAME
 from generator.rendering.writer import Writer
 
 
@@ -27,13 +29,13 @@ def render_site(edition: Edition) -> Rendered:
     writer = Writer(edition)
     made = pages(edition)
     files = {page.file: writer.page(page) for page in made}
-    files |= phone_data(edition, writer.words)
+    files |= phone_data(edition, writer.words) | manifest(edition, writer.words)
     settings = {
         "site_name": writer.words("site_name"),
         "site_description": writer.words("site_description"),
         "site_url": edition.library.this_farm.site_address,
         "nav": navigation(made),
-        "extra": {"words": writer.frame_words(), "first": edition.first},
+        "extra": {"words": writer.words.beginning(FRAME), "first": edition.first},
     }
     writer.words.stop_at_missing()
     return Rendered(files, settings)

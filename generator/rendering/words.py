@@ -6,7 +6,9 @@ from generator.problems import Place, Problem, ProblemsFound
 from generator.rendering.edition import Edition
 
 PHONE = "phone_"
-"""Words whose ids begin so are sent to the phone's programs; the others stand in pages."""
+"""Words whose ids begin so are sent to the phone's programs."""
+FRAME = "frame_"
+"""Words whose ids begin so stand in the frame round every page; all others stand in pages."""
 
 
 class Words:
@@ -27,9 +29,10 @@ class Words:
             said = said.replace("{" + name + "}", str(part))
         return said
 
-    def for_the_phone(self) -> dict[str, str]:
-        """All words that programs on the phone use, without the mark in their ids."""
-        return {name.removeprefix(PHONE): self(name) for name in self._edition.library.words if name.startswith(PHONE)}
+    def beginning(self, mark: str) -> dict[str, str]:
+        """All words whose ids begin with a mark, by id without it."""
+        known = self._edition.library.words
+        return {name.removeprefix(mark): self(name) for name in known if name.startswith(mark)}
 
     def stop_at_missing(self) -> None:
         """Raises ProblemsFound where pages asked for words that content does not have."""

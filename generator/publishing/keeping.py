@@ -1,0 +1,54 @@
+"""The list of files a phone keeps, written into the worker itself: a browser compares nothing but the worker's bytes."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+import re
+from pathlib import Path
+from xml.etree import ElementTree
+
+WORKER = "worker.js"
+SWITCHED_OFF = "worker_off.js"
+"""A worker that removes itself and all it kept. Served in place of the other, it frees every phone of a bad version."""
+NOT_KEPT = (WORKER, SWITCHED_OFF, "icons/512.png", "icons/maskable.png", "robots.txt")
+"""Large icons are for the system, which fetches them when it installs; the others are never asked for by a page."""
+_LIST = "/* the list of files */"
+_SITE_MAP = "sitemap.xml"
+
+
+def write_worker(site: Path) -> None:
+    """Fills the worker's list and its version, which is a hash of the list."""
+    template = (site / WORKER).read_text(encoding="utf-8")
+    files = kept_files(site)
+    version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
+    lines = [
+        f'const version = "{version}";',
+        f"const address = {json.dumps(_address(site))};",
+        f"const files = {json.dumps(files, separators=(',', ':'), sort_keys=True)};",
+    ]
+    (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")
+
+
+def kept_files(site: Path) -> dict[str, str]:
+    """Every file that is kept, by its address as a page asks for it, with its hash as browsers check it."""
+    found = {}
+    for path in sorted(path for path in site.rglob("*") if path.is_file()):
+        name = path.relative_to(site).as_posix()
+        if name not in NOT_KEPT:
+            digest = hashlib.sha256(path.read_bytes()).digest()
+            found[re.sub(r"(^|/)index\.html$", r"\1", name)] = base64.b64encode(digest).decode()
+    return found
+
+
+def switch_off(site: Path) -> None:
+    """Puts the worker that removes itself in the place of the other."""
+    (site / WORKER).write_bytes((site / SWITCHED_OFF).read_bytes())
+
+
+def _address(site: Path) -> str:
+    """Where the site map says the site stands; a worker corrects it to where it really stands."""
+    root = ElementTree.parse(site / _SITE_MAP).getroot()
+    places = [place.text or "" for place in root.iter() if place.tag.endswith("loc")]
+    return min(places, key=len, default="")

@@ -1,0 +1,112 @@
+"""Small questions that templates ask about entries."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import re
+from collections.abc import Callable, Iterable
+from typing import Any
+
+from markupsafe import Markup
+
+from generator.computing.items import Item
+from generator.model.procedure import Procedure, Step
+from generator.model.source import Citation, Citations
+from generator.rendering import addresses
+from generator.rendering.edition import Edition
+from generator.rendering.figures import Figures
+from generator.rendering.sentences import Sentences
+
+_MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~^])")
+
+
+class Views:
+    """Answers for one edition; every public method is a filter of the same name."""
+
+    def __init__(self, edition: Edition, figures: Figures, sentences: Sentences) -> None:
+        self._edition = edition
+        self._figures = figures
+        self._sentences = sentences
+
+    def filters(self) -> dict[str, Callable[..., Any]]:
+        """The public methods by name."""
+        names = [name for name in dir(self) if not name.startswith("_") and name != "filters"]
+        return {name: getattr(self, name) for name in names} | {"json": _json}
+
+    def heading(self, title: str) -> Markup:
+        """A title as it stands in a Markdown heading, with nothing in it taken for Markdown."""
+        text = title.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+        return Markup(_MARKDOWN.sub(r"\\\1", text))
+
+    def title_of(self, identifier: str) -> str:
+        """The title of a quantity or choice; of one that is declared for each of a set, with its member's title."""
+        translate, library = self._edition.translate, self._edition.library
+        if identifier in library.choices:
+            return translate(library.choices[identifier].title)
+        item = self._figures.items[identifier]
+        return translate(item.quantity.title).replace("{member}", self._figures.name_of(item.member))
+
+    def kind_of(self, identifier: str) -> str:
+        """Who sets a quantity: `input` a person, `constant` the content, `result` a formula."""
+        workbook = self._edition.workbook
+        return "result" if identifier in workbook.results else "input" if identifier in workbook.givens.inputs else "constant"
+
+    def home(self, identifier: str) -> str:
+        """Where a quantity or choice is shown in full."""
+        if identifier in self._edition.library.choices:
+            return f"{addresses.PLAN}#{identifier}"
+        return f"{addresses.group(self._figures.items[identifier].quantity.group)}#{identifier}"
+
+    def applies(self, step: Step) -> bool:
+        """Whether the plan has one of the options that the step is only for."""
+        return all(self._edition.settings[choice] in options for choice, options in step.only.items())
+
+    def step_list(self, procedure: Procedure) -> dict[str, dict[str, tuple[str, ...]]]:
+        """Ids of the steps, each with the options it is only for."""
+        return {name: dict(step.only) for name, step in procedure.steps.items()}
+
+    def print_of(self, step: Step) -> str:
+        """A short mark that changes when the words of a step change."""
+        words = json.dumps(step.model_dump(include={"action", "key_points", "reason"}), sort_keys=True)
+        return hashlib.sha256(words.encode()).hexdigest()[:8]
+
+    def cited(self, procedure: Procedure) -> list[tuple[Markup, Citations]]:
+        """What a procedure rests on: each statement with its sources, those of plain practice left out."""
+        found = [
+            *((step.action, step.source) for step in procedure.steps.values()),
+            *((caution.hazard, caution.source) for caution in procedure.cautions.values()),
+            *((rule.when, rule.source) for rule in procedure.stops.values()),
+            *((fault.sign, fault.source) for fault in procedure.faults.values()),
+        ]
+        return [(self._sentences.html(said), sources) for said, sources in found if _is_published(sources)]
+
+    def refusals(self, identifier: str) -> list[tuple[str, str]]:
+        """Sentences that may have to be shown at an input, each with the key by which programs know it."""
+        results = self._edition.workbook.results.values()
+        conditions = [each for result in results for each in result.conditions]
+        return [(each.key, each.sentence) for each in conditions if each.input == identifier]
+
+    def refused(self, sentence: str) -> bool:
+        """Whether the plan makes a quantity refuse with this sentence."""
+        return any(refusal.sentence == sentence for refusal in self._edition.day.refused.values())
+
+    def working(self, identifier: str) -> Any:  # noqa: ANN401 - the workbook's own answer, handed on
+        """A formula in words and with numbers, as MathML."""
+        return self._edition.workbook.working(identifier)
+
+    def uses(self, identifier: str) -> tuple[str, ...]:
+        """Ids that a formula uses."""
+        return tuple(self._edition.workbook.uses(identifier))
+
+    def sort_by_title(self, items: Iterable[tuple[str, Any]]) -> list[tuple[str, Any]]:
+        """Entries in the order of their titles."""
+        return sorted(items, key=lambda item: (self._edition.translate(item[1].title).casefold(), item[0]))
+
+
+def _is_published(sources: Iterable[Citation]) -> bool:
+    return any(citation.id for citation in sources)
+
+
+def _json(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,44 @@
+// The alarm: a flashing screen always, sound and vibration where the phone allows them.
+
+import { say, span } from "./words_said.js";
+
+/** @type {AudioContext | undefined} */
+let audio;
+let loudUntil = 0;
+
+/** Unlocks sound; phones allow that only while a tap is being answered. */
+export function prepareSound() {
+  audio ??= "AudioContext" in window ? new AudioContext() : undefined;
+  audio?.resume().catch(() => undefined);
+}
+
+/**
+ * Shows that a timer is over, until it is put off; without a way to put it off, shows nothing.
+ * @param {string} label @param {number} end @param {(() => void) | null} putOff
+ */
+export function ring(label, end, putOff) {
+  const alarm = /** @type {HTMLDialogElement} */ (document.querySelector("[data-alarm]"));
+  if (!putOff) return alarm.open && alarm.close();
+  const part = (/** @type {string} */ name) => /** @type {HTMLElement} */ (alarm.querySelector(`[data-alarm-${name}]`));
+  part("title").textContent = label;
+  part("ago").textContent = say("alarm_ago", { time: span((Date.now() - end) / 1000) });
+  part("off").onclick = alarm.oncancel = () => { putOff(); };
+  if (!alarm.open) alarm.showModal();
+  makeNoise();
+}
+
+function makeNoise() {
+  navigator.vibrate?.([300, 100, 300]);
+  if (!audio || audio.state !== "running" || audio.currentTime < loudUntil) return;
+  loudUntil = audio.currentTime + 1;
+  for (const [start, pitch] of [[0, 880], [0.25, 1174], [0.5, 880]]) {
+    const tone = audio.createOscillator();
+    const volume = audio.createGain();
+    volume.gain.value = 0.5;
+    tone.type = "square";
+    tone.frequency.value = pitch;
+    tone.connect(volume).connect(audio.destination);
+    tone.start(audio.currentTime + start);
+    tone.stop(audio.currentTime + start + 0.18);
+  }
+}

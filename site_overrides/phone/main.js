@@ -1,0 +1,45 @@
+// Starts everything once, and mounts what belongs to a page each time the theme brings a new one.
+
+import { openStore } from "./store.js";
+import { currentRun } from "./runs.js";
+import { mountTicks } from "./ticks.js";
+import { mountProgress } from "./progress.js";
+import { mountRuns } from "./days.js";
+import { startTimers, mountTimerButtons } from "./timers.js";
+import { openPlan } from "./plan_state.js";
+import { mountPaint } from "./paint.js";
+import { mountAlerts } from "./alerts.js";
+import { mountPlanFields } from "./plan_fields.js";
+import { startOffline, mountOfflineState } from "./offline.js";
+import { startStrip } from "./bar.js";
+import { startFinder } from "./finder.js";
+import { startFrame, arrive } from "./frame.js";
+
+export const root = new URL("../", import.meta.url);
+
+const store = await openStore(`day ${root.pathname}`);
+const plan = openPlan(store);
+const strip = startStrip(store);
+const timers = startTimers(store, strip);
+const page = { store, plan, timers, run: () => currentRun(store) };
+
+startFrame();
+startFinder(root);
+startOffline(root, strip, timers);
+
+function mount() {
+  arrive();
+  mountPaint(page);
+  mountAlerts(page);
+  mountPlanFields(page);
+  mountTicks(page);
+  mountProgress(page);
+  mountRuns(page);
+  mountTimerButtons(page);
+  mountOfflineState(store);
+}
+
+// @ts-ignore the theme offers its stream of documents as a global; opened from a disk it offers none
+if (window.document$) window.document$.subscribe(mount);
+else mount();
+document.documentElement.dataset.ready = "";

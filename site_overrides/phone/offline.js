@@ -1,0 +1,83 @@
+// The copy kept on the phone: made once, and replaced only when nobody is in the middle of something.
+
+import { say } from "./words_said.js";
+
+let asked = false;
+let stale = false;
+
+/** The site was sealed; an author's preview is not, and keeps nothing. */
+const isSealed = () => Boolean(document.querySelector('meta[http-equiv="Content-Security-Policy"]'));
+
+/** @param {URL} root @param {import("./bar.js").Strip} strip @param {import("./timers.js").Timers} timers */
+export async function startOffline(root, strip, timers) {
+  const workers = navigator.serviceWorker;
+  if (!workers || !isSealed()) return;
+  workers.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+    else if (hadOne) stale = true;
+  });
+  workers.addEventListener("message", ({ data }) => showKeeping(strip, data));
+  const hadOne = Boolean(workers.controller);
+  loadWhenStale();
+  const registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
+  if (!registration) return;
+  const look = () => offer(registration, strip, timers);
+  registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", look));
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && registration.update().catch(() => undefined));
+  setInterval(look, 2000);
+  look();
+}
+
+/** @param {ServiceWorkerRegistration} registration @param {import("./bar.js").Strip} strip @param {import("./timers.js").Timers} timers */
+function offer(registration, strip, timers) {
+  const waiting = registration.waiting && navigator.serviceWorker.controller;
+  const act = () => {
+    asked = true;
+    registration.waiting?.postMessage("take over");
+  };
+  strip.show("update", waiting && isSafe(timers) ? [{ text: say("update_ready"), button: say("update_take"), act }] : []);
+}
+
+/** Whether nothing is lost or confused by loading a page anew. @param {import("./timers.js").Timers} timers */
+export function isSafe(timers) {
+  const boxes = /** @type {HTMLInputElement[]} */ ([...document.querySelectorAll("[data-list] li:not([hidden]) input")]);
+  const done = boxes.filter((box) => box.checked).length;
+  return timers.running() === 0 && (done === 0 || done === boxes.length);
+}
+
+/** @param {import("./bar.js").Strip} strip @param {{kind: string, done?: number, all?: number}} message */
+function showKeeping(strip, message) {
+  if (navigator.serviceWorker.controller && message.kind === "keeping") return;
+  if (message.kind === "keeping") strip.show("keeping", [{ text: say("keeping", { done: message.done ?? 0, all: message.all ?? 0 }) }]);
+  if (message.kind === "kept") {
+    strip.show("keeping", [{ text: say("kept") }]);
+    setTimeout(() => strip.show("keeping", []), 6000);
+  }
+}
+
+/** Another window took the new version: from here the next link loads its page whole instead of mixing two versions. */
+function loadWhenStale() {
+  document.addEventListener("click", (event) => {
+    const link = /** @type {Element} */ (event.target).closest?.("a[href]");
+    if (!stale || !(link instanceof HTMLAnchorElement) || link.origin !== location.origin) return;
+    event.preventDefault();
+    event.stopPropagation();
+    location.assign(link.href);
+  }, true);
+}
+
+/** Says on the page about this copy whether it is whole. @param {import("./store.js").Store} store */
+export async function mountOfflineState(store) {
+  const words = document.querySelector("[data-offline-state]");
+  const kept = document.querySelector("[data-kept-state]");
+  if (!words || !kept) return;
+  const persisted = await navigator.storage?.persisted?.().catch(() => false);
+  kept.textContent = say(store.unsaved() ? "not_saved" : persisted ? "kept_for_good" : "kept_while_room");
+  const worker = navigator.serviceWorker?.controller;
+  if (!worker) return void (words.textContent = say("offline_no"));
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = ({ data }) => {
+    words.textContent = data.missing ? say("offline_part", { missing: data.missing, all: data.all }) : say("offline_yes", { all: data.all });
+  };
+  worker.postMessage("state", [port2]);
+}

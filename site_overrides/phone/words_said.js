@@ -1,0 +1,26 @@
+// Words of the interface, from the build, with their parts put in.
+
+import { words } from "./words.js";
+
+/** @param {string} id @param {Record<string, string | number>} [parts] */
+export function say(id, parts = {}) {
+  return words[id].replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
+}
+
+const language = document.documentElement.lang || undefined;
+const minutes = new Intl.DateTimeFormat(language, { hour: "numeric", minute: "2-digit", hourCycle: "h23" });
+const day = new Intl.DateTimeFormat(language, { weekday: "short", day: "numeric", month: "long" });
+
+/** A time of day. @param {number} when */
+export const clock = (when) => minutes.format(when);
+
+/** A day. @param {number} when */
+export const date = (when) => day.format(when);
+
+/** Minutes and seconds of a span; it is never negative. @param {number} seconds */
+export function span(seconds) {
+  const whole = Math.max(0, Math.floor(seconds));
+  const rest = String(whole % 60).padStart(2, "0");
+  const all = Math.floor(whole / 60);
+  return all < 60 ? `${all}:${rest}` : `${Math.floor(all / 60)}:${String(all % 60).padStart(2, "0")}:${rest}`;
+}

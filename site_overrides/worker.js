@@ -1,0 +1,100 @@
+// Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
+// The build writes here: version, address, files = {"path": "sha256 in base64"}.
+/* the list of files */
+
+const scope = self.registration.scope;
+const ours = `kept ${new URL(scope).pathname} `; // other sites of the same host keep caches too
+const cacheName = ours + version;
+
+/** The key under which a file is kept: where it is, and which bytes. */
+const keyOf = (path) => `${new URL(path, scope)}?sha256=${encodeURIComponent(files[path])}`;
+
+async function fetchChecked(path) {
+  // A half-finished upload or a sign-in page of a hotel fails here instead of being kept.
+  const answer = await fetch(new URL(path, scope), {
+    integrity: `sha256-${files[path]}`, cache: "no-cache", redirect: "error", credentials: "same-origin",
+  });
+  if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+  return answer;
+}
+
+async function keep(cache, path) {
+  const key = keyOf(path);
+  if (await cache.match(key)) return;
+  const old = await caches.match(key);
+  await cache.put(key, old ?? await fetchChecked(path));
+}
+
+async function tell(message) {
+  for (const client of await self.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
+}
+
+async function install() {
+  const cache = await caches.open(cacheName);
+  const waiting = Object.keys(files);
+  const all = waiting.length;
+  let done = 0;
+  const work = async () => {
+    for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
+      await keep(cache, path);
+      done += 1;
+      if (done % 10 === 0) tell({ kind: "keeping", done, all });
+    }
+  };
+  await Promise.all(Array.from({ length: 6 }, work));
+  tell({ kind: "kept", version });
+}
+
+async function activate() {
+  const old = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== cacheName);
+  for (const name of old) await caches.delete(name);
+  if (!old.length) await self.clients.claim();
+}
+
+async function missingPage(request) {
+  const page = await answer("404.html", request);
+  return new Response(page.body, { status: 404, headers: page.headers });
+}
+
+async function answer(path, request) {
+  const cache = await caches.open(cacheName);
+  const kept = await cache.match(keyOf(path));
+  if (kept) return path === "sitemap.xml" ? withOwnAddress(kept) : kept;
+  try {
+    const fresh = await fetchChecked(path); // the browser dropped it
+    await cache.put(keyOf(path), fresh.clone());
+    return fresh;
+  } catch {
+    return fetch(request);
+  }
+}
+
+/** The site map as it would be had the site been built for the place where it stands. */
+async function withOwnAddress(kept) {
+  const text = await kept.text();
+  return new Response(text.replaceAll(address, scope), { headers: { "Content-Type": "application/xml" } });
+}
+
+function respond(event) {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || !url.href.startsWith(scope)) return;
+  const path = url.pathname.slice(new URL(scope).pathname.length).replace(/(^|\/)index\.html$/, "$1");
+  if (path in files) event.respondWith(answer(path, event.request));
+  else if (`${path}/` in files) event.respondWith(Response.redirect(new URL(`${path}/${url.search}`, scope)));
+  else if (event.request.mode === "navigate") event.respondWith(missingPage(event.request));
+}
+
+async function state() {
+  const cache = await caches.open(cacheName);
+  const missing = [];
+  for (const path of Object.keys(files)) if (!await cache.match(keyOf(path))) missing.push(path);
+  return { kind: "state", version, all: Object.keys(files).length, missing: missing.length };
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("fetch", respond);
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
+  if (event.data === "state") event.waitUntil(state().then((found) => event.ports[0].postMessage(found)));
+});
