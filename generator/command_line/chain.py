@@ -18,12 +18,14 @@ def print_chain(edition: Edition, wanted: str) -> None:
             choice = edition.library.choices[name]
             print(f"{name}  {choice.title}: {figures.option(name, str(edition.settings[name]))}\n")
             continue
-        known = figures.known[name]
-        print(f"{name}  {titled(known)}: {figures.text(name)}")
+        item = edition.workbook.items[name]
+        print(f"{name}  {titled(item, edition)}: {figures.text(name)}")
         parts = [f"with {use} = {figures.text(use)}" for use in edition.workbook.uses(name)]
-        for line in _working(known.quantity.formula, parts):
+        for line in _working(item.quantity.formula, parts):
             print(f"    {line}")
-        print(f"    source: {_sources(edition, known.quantity.source)}\n")
+        if item.quantity.accuracy:
+            print(textwrap.indent(textwrap.fill(f"how sure: {item.quantity.accuracy}", 110), "    "))
+        print(f"    source: {_sources(edition, item.quantity.source)}\n")
 
 
 def _chain(edition: Edition, wanted: str) -> list[str]:

@@ -9,10 +9,16 @@ from generator.problems import Problem
 
 
 def report(problems: Sequence[Problem]) -> None:
-    """Each problem with its place and its remedy, then how many there are; on the error stream."""
+    """Each problem with its place and its remedy, then how many where there are several; on the error stream."""
     for problem in problems:
         print(problem, file=sys.stderr)
-    print(f"\n{counted(len(problems), 'problem')}. Nothing was changed.", file=sys.stderr)
+    if len(problems) > 1:
+        print(f"\n{counted(len(problems), 'problem')}.", file=sys.stderr)
+
+
+def in_one_line(problem: Problem) -> str:
+    """Place, fault and remedy on one line, as programs and short answers have it."""
+    return f"{problem.place}: {problem.fault}" + (f": {problem.hint}" if problem.hint else "")
 
 
 def counted(number: int, thing: str) -> str:

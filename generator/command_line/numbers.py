@@ -7,14 +7,12 @@ import sys
 from argparse import Namespace
 
 from generator.command_line.chain import print_chain
-from generator.command_line.findings import report
+from generator.command_line.findings import in_one_line
 from generator.command_line.ordering import read_order
 from generator.command_line.table import print_table, titled
 from generator.pipeline.figuring import figure, open_content
-from generator.pipeline.wishes import changed_values, plan_values
 from generator.problems import Place, Problem, ProblemsFound, did_you_mean
 from generator.rendering import Edition
-from generator.rendering.quantities import know_quantities
 
 REFUSED = 2
 
@@ -23,12 +21,12 @@ def run(options: Namespace) -> int:
     """Prints to standard output; values that cannot be used are refused with status 2 before anything is printed."""
     reading, workbook = open_content(read_order(options))
     try:
-        plan = plan_values(options.plan, reading.library)
-        edition = figure(reading, workbook, plan, changed_values(options.set))
+        edition = figure(reading, workbook, options.plan, options.set)
         if options.why:
             _stop_at_unknown(options.why, edition)
     except ProblemsFound as found:
-        report(found.problems)
+        for problem in found.problems:
+            print(in_one_line(problem), file=sys.stderr)
         return REFUSED
     if options.why:
         print_chain(edition, options.why)
@@ -47,11 +45,11 @@ def contract(edition: Edition) -> dict[str, dict[str, object]]:
         name: {"value": edition.settings[name], "unit": "choice", "title": choice.title, "from": []}
         for name, choice in library.choices.items()
     }
-    for name, known in know_quantities(library).items():
+    for name, item in edition.workbook.items.items():
         told[name] = {
             "value": day.values.get(name),
-            "unit": library.measures[known.quantity.measure].unit,
-            "title": titled(known),
+            "unit": item.measure.unit,
+            "title": titled(item, edition),
             "from": list(edition.workbook.uses(name)),
         }
         if name in day.refused:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import groupby
 
+from generator.computing.items import Item
 from generator.rendering import Edition
 from generator.rendering.figures import Figures
-from generator.rendering.quantities import Known
 from generator.rendering.sentences import Sentences
 
 Row = tuple[str, str, str]
@@ -26,18 +26,20 @@ def print_table(edition: Edition) -> None:
             print(f"  {title:<{widths[0]}}  {value:<{widths[1]}}  {uses}".rstrip())
 
 
-def titled(known: Known) -> str:
+def titled(item: Item, edition: Edition) -> str:
     """The title of a quantity, with the member it is for."""
-    return f"{known.quantity.title}: {known.member}" if known.member else known.quantity.title
+    title, each = item.quantity.title, item.quantity.each
+    return f"{title}: {edition.library.sets[each].members[item.member].title}" if each else title
 
 
 def _rows(edition: Edition) -> Iterator[tuple[str, Row]]:
     figures = Figures(edition)
     for name, choice in edition.library.choices.items():
         yield choice.group, (choice.title, figures.option(name, str(edition.settings[name])), name)
-    for name, known in figures.known.items():
+    for name, item in edition.workbook.items.items():
         uses = ", ".join(edition.workbook.uses(name))
-        yield known.quantity.group, (titled(known), figures.text(name), f"{name} from {uses}" if uses else name)
+        row = (titled(item, edition), figures.text(name), f"{name} from {uses}" if uses else name)
+        yield item.quantity.group, row
 
 
 def _alerts(edition: Edition) -> Iterator[str]:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 
 from generator.computing import Workbook
 from generator.pipeline.order import CHANGES, Order
 from generator.pipeline.release import read_release
+from generator.pipeline.wishes import Wishes, changed_values, plan_values
+from generator.problems import Problem, ProblemsFound, stop_at
 from generator.reading import Reading, read_library
 from generator.rendering import Edition
 
@@ -14,13 +16,20 @@ from generator.rendering import Edition
 def open_content(order: Order) -> tuple[Reading, Workbook]:
     """The library of an order, and its formulas ready to compute. Raises ProblemsFound."""
     reading = read_library(order.shared, order.farm)
-    return reading, Workbook.of(reading)
+    return reading, Workbook.of(reading, memory=order.memory)
 
 
-def figure(reading: Reading, workbook: Workbook, plan: Mapping[str, str], changes: Mapping[str, str]) -> Edition:
-    """The edition for a plan's values and changes to them, as a person writes them. Raises ProblemsFound."""
-    release = read_release(CHANGES)
-    settings = workbook.settle(plan, changes)
+def figure(reading: Reading, workbook: Workbook, plan: str | None = None, changes: Sequence[str] = ()) -> Edition:
+    """The edition for a plan, by id or file, or else the farm's own, with `ID=VALUE` changes to it.
+
+    Raises ProblemsFound with all values that cannot be used.
+    """
+    problems: list[Problem] = []
+    release, library = read_release(CHANGES), reading.library
+    planned = _read(workbook, plan_values(plan or library.this_farm.plan, library, problems), problems)
+    changed = _read(workbook, changed_values(changes, problems), problems)
+    stop_at(problems)
+    settings = workbook.settler.settle(planned, changed)
     return Edition(
         reading=reading,
         book=workbook.book,
@@ -30,3 +39,12 @@ def figure(reading: Reading, workbook: Workbook, plan: Mapping[str, str], change
         version=release.version,
         made_on=release.day.date().isoformat(),
     )
+
+
+def _read(workbook: Workbook, wishes: Wishes, problems: list[Problem]) -> dict[str, float | str]:
+    values = {name: wish.value for name, wish in wishes.items()}
+    try:
+        return workbook.settler.read(values, lambda name: wishes[name].place)
+    except ProblemsFound as found:
+        problems.extend(found.problems)
+        return {}

@@ -53,6 +53,11 @@ class Order:
         return self.into / "built.json"
 
     @property
+    def memory(self) -> Path:
+        """The sizes of units, kept because asking the unit library takes long."""
+        return self.into / "units.json"
+
+    @property
     def preview(self) -> Order:
         """The same order for an author's preview, in a folder of its own."""
         return replace(self, into=self.into / "preview")

@@ -8,7 +8,6 @@ from generator.pipeline.figuring import figure, open_content
 from generator.pipeline.freshness import fingerprint, keep_mark
 from generator.pipeline.order import CHANGES, SETTINGS, Order
 from generator.pipeline.release import read_release
-from generator.pipeline.wishes import plan_values
 from generator.problems import stop_at
 from generator.publishing.engine import run_engine
 from generator.publishing.sealing import seal
@@ -44,7 +43,7 @@ def read_and_check(order: Order, say: Say) -> Edition:
     say("Reading the content")
     reading, workbook = open_content(order)
     say("Computing the numbers")
-    edition = figure(reading, workbook, plan_values(None, reading.library), changes={})
+    edition = figure(reading, workbook)
     say("Checking the rules")
     stop_at(check_rules(reading, workbook))
     return edition

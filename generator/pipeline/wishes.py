@@ -2,52 +2,71 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from generator.model.library import Library
-from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean, stop_at
+from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean
 from generator.reading.composer import compose
+from generator.reading.files import shown_path
 from generator.reading.text import read_text
-
-Values = Mapping[str, str]
-"""Quantity or choice by id, as a person writes it: `85degF`, `stirred`."""
+from generator.reading.tree import Node
 
 
-def plan_values(wanted: str | None, library: Library) -> Values:
-    """The values of a plan by id or from a YAML file; of the farm's own plan when none is wanted."""
-    plan = library.this_farm.plan if wanted is None else wanted
+@dataclass(frozen=True)
+class Wish:
+    """A value for a quantity or a choice as a person writes it: `85degF`, `stirred`; and where it is written."""
+
+    value: str
+    place: Place
+
+
+Wishes = dict[str, Wish]
+
+
+def plan_values(plan: str, library: Library, problems: list[Problem]) -> Wishes:
+    """The values of a plan, by its id or from a YAML file. Adds what is wrong to `problems`."""
     if plan in library.plans:
-        return library.plans[plan].values
+        return {name: Wish(value, Place(f"plan {plan}, {name}")) for name, value in library.plans[plan].values.items()}
     if Path(plan).is_file():
-        return _read_plan(Path(plan))
+        return _read_plan(Path(plan), problems)
     hint = did_you_mean(plan, library.plans, f"the plans are {', '.join(library.plans)}; or name a file")
-    raise ProblemsFound([Problem(Place("--plan"), f"no plan and no file {as_shown(plan)}", hint)])
+    problems.append(Problem(Place("--plan"), f"no plan and no file {as_shown(plan)}", hint))
+    return {}
 
 
-def changed_values(wanted: Sequence[str]) -> Values:
-    """From `ID=VALUE` texts; of two for the same id the later one counts."""
-    parts = [text.partition("=") for text in wanted]
-    stop_at(
-        [
-            Problem(Place("--set"), f"{as_shown(text)} is not ID=VALUE", "write, for example, `--set altitude=1500m`")
-            for text, (name, sign, value) in zip(wanted, parts, strict=True)
-            if not (name.strip() and sign and value.strip())
-        ]
-    )
-    return {name.strip(): value.strip() for name, _, value in parts}
+def changed_values(wanted: Sequence[str], problems: list[Problem]) -> Wishes:
+    """From `ID=VALUE` texts; of two for the same id the later one counts. Adds what is wrong to `problems`."""
+    wishes: Wishes = {}
+    for text in wanted:
+        name, _, value = (part.strip() for part in text.partition("="))
+        if name and value:
+            wishes[name] = Wish(value, Place(f"--set {name}"))
+        else:
+            hint = "write, for example, `--set altitude=1500m`"
+            problems.append(Problem(Place("--set"), f"{as_shown(text)} is not ID=VALUE", hint))
+    return wishes
 
 
-def _read_plan(path: Path) -> Values:
+def _read_plan(path: Path, problems: list[Problem]) -> Wishes:
     """A file of `id: value` lines, or of a `values:` mapping as plans in content have it."""
-    tree = compose(read_text(path), str(path), "farm")
-    values = tree.child("values") or tree if tree else None
+    file = shown_path(path)
+    try:
+        tree = compose(read_text(path), file, "farm")
+    except ProblemsFound as found:
+        problems.extend(found.problems)
+        return {}
+    values = (tree.child("values") or tree) if tree else None
     if values is None or not isinstance(values.value, dict):
-        raise ProblemsFound([Problem(Place(str(path)), "holds no values", "write one a line: `altitude: 1500 m`")])
-    problems = [
-        Problem(node.place, f"the value of `{name}` is not a plain text or number", "write, for example, `1500 m`")
-        for name, node in values.value.items()
-        if isinstance(node.value, list | dict | bool) or node.value is None
-    ]
-    stop_at(problems)
-    return {name: str(node.value) for name, node in values.value.items()}
+        problems.append(Problem(Place(file), "holds no values", "write one a line: `altitude: 1500 m`"))
+        return {}
+    return {name: wish for name, node in values.value.items() if (wish := _wish(name, node, problems))}
+
+
+def _wish(name: str, node: Node, problems: list[Problem]) -> Wish | None:
+    if isinstance(node.value, str | int | float) and not isinstance(node.value, bool):
+        return Wish(str(node.value), node.place)
+    hint = f"write `{name}:` and one value behind it"
+    problems.append(Problem(node.place, f"the value of `{name}` is not a plain text or number", hint))
+    return None
