@@ -4,10 +4,19 @@ from __future__ import annotations
 
 import textwrap
 
-from generator.command_line.table import titled
+from generator.command_line.table import as_typed, titled
+from generator.computing import Settings
 from generator.model.source import Citations
 from generator.rendering import Edition
 from generator.rendering.figures import Figures
+
+GIVEN = {
+    "change": "changed for this run",
+    "plan": "from the plan",
+    "option": "from a chosen option",
+    "default": "where the plan says nothing else",
+    "constant": "always",
+}
 
 
 def print_chain(edition: Edition, wanted: str) -> None:
@@ -19,8 +28,8 @@ def print_chain(edition: Edition, wanted: str) -> None:
             print(f"{name}  {choice.title}: {figures.option(name, str(edition.settings[name]))}\n")
             continue
         item = edition.workbook.items[name]
-        print(f"{name}  {titled(item, edition)}: {figures.text(name)}")
-        parts = [f"with {use} = {figures.text(use)}" for use in edition.workbook.uses(name)]
+        print(f"{name}  {titled(item, edition)}: {as_typed(figures.text(name))}{_given(edition, name)}")
+        parts = [f"with {use} = {as_typed(figures.text(use))}" for use in edition.workbook.uses(name)]
         for line in _working(item.quantity.formula, parts):
             print(f"    {line}")
         if item.quantity.accuracy:
@@ -35,6 +44,11 @@ def _chain(edition: Edition, wanted: str) -> list[str]:
         if name not in edition.library.choices:
             found += [use for use in edition.workbook.uses(name) if use not in found]
     return found
+
+
+def _given(edition: Edition, name: str) -> str:
+    origin = edition.settings.origins.get(name) if isinstance(edition.settings, Settings) else None
+    return f" ({GIVEN[origin]})" if origin else ""
 
 
 def _working(formula: str | None, parts: list[str]) -> list[str]:

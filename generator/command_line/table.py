@@ -16,14 +16,19 @@ Row = tuple[str, str, str]
 def print_table(edition: Edition) -> None:
     """Stops and warnings first, then each group with title, value in both systems of units, and what it uses."""
     for line in _alerts(edition):
-        print(line)
+        print(as_typed(line))
     groups = edition.library.groups
     rows = sorted(_rows(edition), key=lambda row: groups[row[0]].order)
     widths = [max(len(row[1][column]) for row in rows) for column in range(2)]
     for group, members in groupby(rows, key=lambda row: row[0]):
         print(f"\n{groups[group].title}")
         for _, (title, value, uses) in members:
-            print(f"  {title:<{widths[0]}}  {value:<{widths[1]}}  {uses}".rstrip())
+            print(as_typed(f"  {title:<{widths[0]}}  {value:<{widths[1]}}  {uses}".rstrip()))
+
+
+def as_typed(text: str) -> str:
+    """With plain spaces, so that what is printed can be searched for."""
+    return text.replace("\u00a0", " ")
 
 
 def titled(item: Item, edition: Edition) -> str:
