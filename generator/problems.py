@@ -5,10 +5,10 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, order=True)
-class Place:
+class Place(NamedTuple):
     """A spot in a file; line and column count from 1, and 0 means the file as a whole."""
 
     file: str

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from generator.problems import Problem, did_you_mean
 from generator.reading.tree import Node
 
@@ -26,7 +24,7 @@ def lay_over(base: dict[str, Node], over: dict[str, Node], problems: list[Proble
         elif isinstance(node.value, dict):
             inside = under.value if under and isinstance(under.value, dict) and key not in _WHOLE else {}
             value = lay_over(inside, node.value, problems)
-            merged[key] = replace(under, value=value) if under and inside else replace(node, value=value)
+            merged[key] = under._replace(value=value) if under and inside else node._replace(value=value)
         else:
             merged[key] = node
     return merged

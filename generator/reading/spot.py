@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from generator.problems import Place
@@ -31,6 +30,6 @@ def find_spot(node: Node, column: int) -> Place:
             if lines[number - 1][position - 1].isspace():
                 continue
             if visible == 0:
-                return replace(node.place, line=number, column=position)
+                return node.place._replace(line=number, column=position)
             visible -= 1
     return node.place

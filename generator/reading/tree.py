@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from generator.problems import Place
 
@@ -12,8 +11,7 @@ Layer = Literal["shared", "farm"]
 Scalar = str | int | float | bool | None
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(NamedTuple):
     """A scalar, a list or a mapping; `place` is where a person would look for it, `key` where its key is written.
 
     A scalar's place is its first character, that of a list or mapping is its key. `style` is the YAML
@@ -28,11 +26,12 @@ class Node:
 
     def child(self, part: str | int) -> Node | None:
         """The branch by key or position; None where there is none."""
+        found: Node | None = None
         if isinstance(self.value, dict):
-            return self.value.get(str(part))
-        if isinstance(self.value, list) and isinstance(part, int) and 0 <= part < len(self.value):
-            return self.value[part]
-        return None
+            found = self.value.get(str(part))
+        elif isinstance(self.value, list) and isinstance(part, int) and 0 <= part < len(self.value):
+            found = self.value[part]
+        return found
 
     def along(self, path: tuple[str | int, ...]) -> Iterator[Node]:
         """This node and those met on the path; parts the writer left out (short forms) are stepped over."""
