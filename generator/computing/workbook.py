@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
 from generator.computing.day import NOT_FINITE, NOT_FINITE_SENTENCE, Day
+from generator.computing.explaining import explain
 from generator.computing.findings import Findings, Readable
 from generator.computing.givens import Givens, take_givens
 from generator.computing.items import Item, check_units, write_out
@@ -17,7 +18,7 @@ from generator.computing.phone_formulas import print_phone_formulas
 from generator.computing.running import Machine
 from generator.computing.settling import Settings, Settler
 from generator.computing.tables import in_si
-from generator.formula import Node, Scope
+from generator.formula import Node, Scope, Working
 from generator.formula.runtime import Table
 from generator.model.library import Library
 from generator.problems import Place, stop_at
@@ -78,6 +79,10 @@ class Workbook:
         """Every number at those settings."""
         return self._machine.run(settings)
 
+    def working(self, identifier: str, day: Day | None = None, translate: Callable[[str], str] = str) -> Working:
+        """The working of a result in MathML, at a day's values, or at those of the farm's own plan."""
+        return explain(self, identifier, (day or self._own_day).values, translate)
+
     def sentences(self) -> dict[str, str]:
         """What refusals say, in English, by the key that Day and the phone give."""
         keyed = {each.key: each.sentence for result in self.results.values() for each in result.conditions}
@@ -96,6 +101,10 @@ class Workbook:
     def settler(self) -> Settler:
         """Settles plans."""
         return Settler(self.givens, self.items, self.book, self.library.this_farm.first_units)
+
+    @cached_property
+    def _own_day(self) -> Day:
+        return self.compute(self.settler.settle(self.plan, {}))
 
     @cached_property
     def tables(self) -> dict[str, Table]:

@@ -8,6 +8,8 @@ from generator.formula.parsing import parse
 from generator.formula.python_code import to_python
 from generator.formula.scope import Argument, Function, Scope, Table
 from generator.formula.tree import Node, calls, names
+from generator.formula.wording import Wording
+from generator.formula.working import Working, show_working
 
 __all__ = [
     "TRUTH",
@@ -22,11 +24,14 @@ __all__ = [
     "Table",
     "Truth",
     "Word",
+    "Wording",
+    "Working",
     "calls",
     "check",
     "check_gives",
     "names",
     "parse",
+    "show_working",
     "to_javascript",
     "to_python",
 ]

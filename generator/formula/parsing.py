@@ -149,7 +149,7 @@ class Parser(CallReader):
                 return self.read(node)
             fault = f"`{choice}` has no option `{option}`"
             self.note(FormulaFault(fault, did_you_mean(option, kind.options), *self.at(node)))
-        return tree.Option(self.at(node), option)
+        return tree.Option(self.at(node), option, choice)
 
     def _read_boolop(self, node: ast.BoolOp) -> tree.Node:
         word: Literal["and", "or"] = "and" if isinstance(node.op, ast.And) else "or"

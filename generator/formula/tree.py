@@ -46,9 +46,10 @@ class Local(Node):
 
 @dataclass(frozen=True)
 class Option(Node):
-    """An option of a choice, or a member of a set, standing for itself."""
+    """An option of a choice, or a member of a set, standing for itself; `of` is the value it is compared with."""
 
     id: str
+    of: str
 
 
 @dataclass(frozen=True)

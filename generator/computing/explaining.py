@@ -1,0 +1,40 @@
+"""How a number came about: its working in words and with numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
+
+from generator.formula import Wording, Working, show_working
+
+if TYPE_CHECKING:
+    from generator.computing.workbook import Workbook
+
+
+def explain(
+    workbook: Workbook, name: str, values: Mapping[str, float | str], translate: Callable[[str], str]
+) -> Working:
+    """The working of a result at those values, in the language that `translate` turns English into."""
+    library = workbook.library
+    members = {member: entry.title for group in library.sets.values() for member, entry in group.members.items()}
+
+    def title(identifier: str) -> str:
+        if identifier in workbook.items:
+            item = workbook.items[identifier]
+            whole = translate(item.quantity.title)
+            return whole.replace("{member}", translate(members[item.member])) if item.member else whole
+        for entries in (library.choices, library.functions, library.tables):
+            if identifier in entries:
+                return translate(entries[identifier].title)
+        return identifier
+
+    def option(choice: str, identifier: str) -> str:
+        if choice in library.choices:
+            return translate(library.choices[choice].options[identifier].title)
+        return translate(members[identifier])
+
+    def unit(identifier: str) -> str:
+        return workbook.items[identifier].measure.unit
+
+    wording = Wording(workbook.book, title, option, unit, values, translate)
+    return show_working(name, workbook.results[name].formula, wording)
