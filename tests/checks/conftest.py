@@ -1,0 +1,99 @@
+"""A workbook of the product's own content, with each published check and each probe of the laws as one more quantity."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+import yaml
+
+from generator.computing import Day, Workbook
+from generator.reading import read_library
+
+HERE = Path(__file__).parent
+CONTENT = HERE.parents[1] / "content"
+PROBES = {
+    "vapour_pressure": ("saturation_pressure(scald_fill_temperature)", "pressure"),
+    "vaporisation_heat": ("vaporisation_heat(scald_fill_temperature)", "mass_heat"),
+    "water_density": ("water_density(scald_fill_temperature)", "density"),
+    "water_specific_heat": ("water_specific_heat(scald_fill_temperature)", "specific_heat"),
+}
+"""Functions that tests run over a range: a formula over inputs, and its measure."""
+
+
+@dataclass(frozen=True)
+class Check:
+    """One published figure: what is computed, from which inputs, and how near it must come."""
+
+    name: str
+    what: str
+    expression: str
+    measure: str
+    expected: str
+    within: str
+    because: str
+    source: object
+    set: Mapping[str, str] = field(default_factory=dict)
+    missed: str = ""
+    """Where the print is not met: how far off at most. It is then an error to come nearer than `within` unnoticed."""
+
+    @property
+    def quantity(self) -> str:
+        """The quantity that stands for it in the workbook."""
+        return f"check_{self.name.replace('-', '_')}"
+
+
+def published_checks() -> list[Check]:
+    """Every check of this folder, in the order of files and of the print."""
+    found = []
+    for file in sorted(HERE.glob("*.yml")):
+        for name, fields in yaml.safe_load(file.read_text(encoding="utf-8")).items():
+            found.append(Check(f"{file.stem}-{name}", **fields))
+    return found
+
+
+class Bench:
+    """Computes days from nothing but defaults and what a test sets."""
+
+    def __init__(self, workbook: Workbook) -> None:
+        self.workbook = workbook
+        self._days: dict[tuple[tuple[str, str], ...], Day] = {}
+
+    def run(self, changes: Mapping[str, str]) -> Day:
+        """The whole day, computed in Python, once for the same changes."""
+        key = tuple(sorted(changes.items()))
+        if key not in self._days:
+            self._days[key] = self.workbook.compute(self.workbook.settle({}, changes))
+        return self._days[key]
+
+    def day(self, changes: Mapping[str, str]) -> Mapping[str, float]:
+        """Its numbers, without the options of choices."""
+        return {name: value for name, value in self.run(changes).values.items() if isinstance(value, int | float)}
+
+
+def _bench(farm: Path, formulas: Mapping[str, tuple[str, str]]) -> Bench:
+    """The demonstration farm with more quantities."""
+    shutil.copytree(CONTENT / "farms" / "demo", farm)
+    quantities = {
+        name: {"title": "Check", "group": "properties", "measure": measure, "formula": formula, "source": "arithmetic"}
+        for name, (formula, measure) in formulas.items()
+    }
+    (farm / "quantities").mkdir(exist_ok=True)
+    (farm / "quantities" / "checks.yml").write_text(yaml.safe_dump(quantities, allow_unicode=True), encoding="utf-8")
+    return Bench(Workbook.of(read_library(CONTENT / "shared", farm)))
+
+
+@pytest.fixture(scope="session")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Bench:
+    """The product, with the probes."""
+    return _bench(tmp_path_factory.mktemp("laws") / "farm", {f"probe_{name}": each for name, each in PROBES.items()})
+
+
+@pytest.fixture(scope="session")
+def printed(tmp_path_factory: pytest.TempPathFactory) -> Bench:
+    """The product, with the published checks."""
+    formulas = {check.quantity: (check.expression, check.measure) for check in published_checks()}
+    return _bench(tmp_path_factory.mktemp("checks") / "farm", formulas)
