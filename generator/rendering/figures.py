@@ -23,12 +23,12 @@ class Figures:
         """Every quantity by its id."""
 
     def text(self, identifier: str, part: str = "both") -> str:
-        """A value as plain text: in `both` systems, or only in the `first` or the `second`."""
+        """A value as plain text: in `both` systems, only in the `first`, or in the `second` where that reads differently."""
         value = self._edition.day.values.get(identifier, self._edition.settings.get(identifier))
         if value is None:
             return NOTHING
         if isinstance(value, str):
-            return self.name_of(value)
+            return "" if part == "second" else self.name_of(value)
         return self.write(value, self.items[identifier], part)
 
     def write(self, value: float, item: Item, part: str = "both") -> str:
@@ -37,8 +37,11 @@ class Figures:
         measure, digits = item.measure, item.quantity.digits
         if part == "both":
             return show_both(value, measure, edition.first, edition.book, digits, edition.translate)
-        system = edition.first if part == "first" else edition.second
-        return show(value, measure, system, edition.book, digits, edition.translate)
+        first, second = (
+            show(value, measure, system, edition.book, digits, edition.translate)
+            for system in (edition.first, edition.second)
+        )
+        return first if part == "first" else second if second != first else ""
 
     def read(self, text: str, item: Item) -> float:
         """A value text of content, in SI."""

@@ -6,6 +6,7 @@ import json
 
 from generator.rendering.edition import Edition
 from generator.rendering.words import PHONE, Words
+from generator.units.showing import WORDS
 
 
 def phone_data(edition: Edition, words: Words) -> dict[str, str]:
@@ -18,9 +19,16 @@ def phone_data(edition: Edition, words: Words) -> dict[str, str]:
         for name, entry in (whole.members if hasattr(whole, "members") else whole.options).items()
     }
     chosen = {name: edition.settings[name] for name in library.choices}
-    said = {"words": words.beginning(PHONE), "names": names, "chosen": chosen, "first": edition.first}
+    said = {"words": words.beginning(PHONE), "names": names, "chosen": chosen, "first": edition.first, "symbols": _symbols(edition)}
     lines = [f"export const {name} = {_written(value)};\n" for name, value in said.items()]
     return {"phone/words.js": "".join(lines), "phone/formulas.js": edition.workbook.javascript()}
+
+
+def _symbols(edition: Edition) -> dict[str, str]:
+    """Symbols of units and words of shown values that read differently in the edition's language."""
+    units = edition.library.units.values()
+    english = {*WORDS, *(text for unit in units for text in (unit.symbol, unit.plural, unit.pattern) if text)}
+    return {text: said for text in sorted(english) if (said := edition.translate(text)) != text}
 
 
 def _written(value: object) -> str:

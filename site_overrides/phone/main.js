@@ -8,7 +8,6 @@ import { mountRuns } from "./days.js";
 import { startTimers, mountTimerButtons } from "./timers.js";
 import { openPlan } from "./plan_state.js";
 import { mountPaint } from "./paint.js";
-import { mountAlerts } from "./alerts.js";
 import { mountPlanFields } from "./plan_fields.js";
 import { startOffline, mountOfflineState } from "./offline.js";
 import { startStrip } from "./bar.js";
@@ -30,7 +29,6 @@ startOffline(root, strip, timers);
 function mount() {
   arrive();
   mountPaint(page);
-  mountAlerts(page);
   mountPlanFields(page);
   mountTicks(page);
   mountProgress(page);

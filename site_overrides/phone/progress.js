@@ -10,27 +10,38 @@ export function mountProgress({ store, plan, run }) {
   const stops = /** @type {HTMLElement[]} */ ([...document.querySelectorAll("[data-procedure]")]);
   if (!stops.length) return;
   const paint = () => {
-    let next = true;
-    for (const stop of stops) next = paintStop(store, plan, run(), stop, next) && next;
+    /** @type {HTMLElement | undefined} */
+    let next;
+    for (const stop of stops) if (!paintStop(store, plan, run(), stop) && !next) next = stop;
+    paintNext(stops, run() ? next : undefined);
   };
   paint();
   watchWhileShown(store, stops[0], paint);
 }
 
 /**
- * Paints one stop. Answers whether all up to it is done, so that the next one is where work goes on.
- * @param {import("./store.js").Store} store @param {import("./plan_state.js").Plan} plan @param {string} run
- * @param {HTMLElement} stop @param {boolean} allBefore
+ * Paints one stop; answers whether all of it is done.
+ * @param {import("./store.js").Store} store @param {import("./plan_state.js").Plan} plan @param {string} run @param {HTMLElement} stop
  */
-function paintStop(store, plan, run, stop, allBefore) {
+function paintStop(store, plan, run, stop) {
   const steps = Object.entries(JSON.parse(stop.dataset.steps ?? "{}")).filter(([, only]) => stepApplies(plan, only));
   const ticks = ticksOf(store, run, stop.dataset.procedure ?? "");
   const done = steps.filter(([step]) => ticks.has(step)).length;
   const complete = done === steps.length;
   stop.classList.toggle("stop--done", complete);
   stop.classList.toggle("stop--begun", done > 0 && !complete);
-  stop.classList.toggle("stop--next", allBefore && !complete && run !== "");
   const words = /** @type {HTMLElement} */ (stop.querySelector("[data-progress]"));
   words.textContent = say(complete ? "stop_done" : "stop_done_of", { done, all: steps.length });
   return complete;
+}
+
+/** Marks where work goes on, and leads there from the top of the page. @param {HTMLElement[]} stops @param {HTMLElement | undefined} next */
+function paintNext(stops, next) {
+  for (const stop of stops) stop.classList.toggle("stop--next", stop === next);
+  const goOn = /** @type {HTMLAnchorElement | null} */ (document.querySelector("[data-go-on]"));
+  if (!goOn) return;
+  goOn.hidden = !next;
+  if (!next) return;
+  goOn.href = /** @type {HTMLAnchorElement} */ (next.querySelector("a")).href;
+  goOn.textContent = say("go_on", { title: next.querySelector(".stop__title")?.textContent ?? "" });
 }
