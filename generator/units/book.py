@@ -103,7 +103,7 @@ class UnitBook:
         return str(dimension)
 
     def read(self, text: str, measure: MeasureLike, *, difference: bool = False) -> float:
-        """A value text such as `2.6 kg/bird` or `7:30`, in SI. Raises UnitFault."""
+        """A value text such as `2.6 kg` or `7:30`, in SI. Raises UnitFault."""
         from generator.units.reading import read_value
 
         return read_value(text, measure, self, difference=difference)

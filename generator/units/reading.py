@@ -1,4 +1,4 @@
-"""Value texts as people write them: `2.6 kg/bird`, `145 °F`, `6,5 kg`, `7:30`, `1 h 30 min`, `$4.50/lb`."""
+"""Value texts as people write them: `2.6 kg/m2`, `145 °F`, `6,5 kg`, `7:30`, `1 h 30 min`, `$4.50/lb`."""
 
 from __future__ import annotations
 
