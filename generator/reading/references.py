@@ -61,9 +61,7 @@ def _bad_names(reading: Reading, leaf: Leaf, known: Mapping[str, object]) -> Ite
     stray = stray_brace(leaf.text)
     if stray is not None:
         place = reading.spot(leaf.kind, leaf.name, *leaf.path, column=stray)
-        yield Problem(
-            place, f"a brace without its partner in `{leaf.path[-1]}`", "write the id of a quantity as `{id}`"
-        )
+        yield Problem(place, "a brace without its partner", "write the id of a quantity as `{id}`")
     if isinstance(leaf.role, Human) and leaf.role.names:
         return
     for found in placeholders(leaf.text):

@@ -8,11 +8,12 @@ from generator.problems import Place, Problem
 
 _FIT = "this does not fit the lines above"
 _FITS = "check the indentation, and that text after a closing quote stands inside it"
+_CLOSE = "put text with brackets in quotes; separate the parts with commas and end with `{}`"
 _WORDS = (
     ("values are not allowed", "a second colon, or a line indented too far", "put text that contains `: ` in quotes"),
     ("entries are not allowed", "a list begins in mid-line", "begin each `- ` on its own line, or write `[a, b]`"),
-    ("expected ',' or ']'", "a list `[` is not closed", "separate its parts with commas and end it with `]`"),
-    ("expected ',' or '}'", "a mapping `{` is not closed", "separate its parts with commas and end it with `}`"),
+    ("expected ',' or ']'", "a list `[` is not closed", _CLOSE.format("]")),
+    ("expected ',' or '}'", "a mapping `{` is not closed", _CLOSE.format("}")),
     ("unexpected end of stream", "a quote is not closed", "end the text with the quote that it begins with"),
     ("expected ':'", "a line has no colon", "write `key: value`; indent a line that continues the text above"),
     ("expected key", _FIT, _FITS),
