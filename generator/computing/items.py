@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.computing.findings import Findings
-from generator.formula import Kind, Measured, Word
+from generator.formula import Measured, Word
 from generator.model.library import Library
 from generator.model.measure import Measure
 from generator.model.quantity import Quantity
@@ -40,32 +40,7 @@ def write_out(library: Library, book: UnitBook, findings: Findings) -> dict[str,
     return items
 
 
-def _kind(library: Library, measure: Measure, book: UnitBook) -> Kind:
+def _kind(library: Library, measure: Measure, book: UnitBook) -> Measured | Word:
     if measure.form == "member":
         return Word(frozenset(member for entry in library.sets.values() for member in entry.members))
     return Measured(book.dimension(measure.unit), measure.point)
-
-
-def check_units(library: Library, book: UnitBook, findings: Findings) -> None:
-    """Finds units without a size, and measures whose units do not belong together."""
-    for unit in book.unknown:
-        hint = "give it a `definition` in known units, such as `m**2`"
-        findings.add("units", unit, (), f"the size of the unit `{unit}` is not known", hint)
-    for name, measure in library.measures.items():
-        shown = {("us", "unit"): measure.us.unit, ("metric", "unit"): measure.metric.unit, ("unit",): measure.unit}
-        for path, unit in shown.items():
-            if unit not in book.units:
-                findings.add("measures", name, path, f"unknown unit `{unit}`", "write one that the list of units has")
-        if any(unit not in book.units or unit in book.unknown for unit in shown.values()):
-            continue
-        for path, unit in shown.items():
-            if book.dimension(unit) != book.dimension(measure.unit):
-                findings.add("measures", name, path, f"`{unit}` does not measure what `{measure.unit}` does")
-            elif path != ("unit",) and book.reads_a_point(unit) and not measure.point:
-                hint = f"write `delta_{unit}`, or `point: true` for what a thermometer reads"
-                findings.add(
-                    "measures", name, path, f"`{unit}` is a temperature as read, and this measure is not", hint
-                )
-        size = book.size(measure.unit)
-        if size.factor != 1 or size.offset != 0:
-            findings.add("measures", name, ("unit",), f"`{measure.unit}` is not the SI unit", "values inside are SI")

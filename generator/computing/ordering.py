@@ -12,7 +12,7 @@ def put_in_order(uses: Mapping[str, tuple[str, ...]]) -> tuple[tuple[str, ...], 
     Ids are sorted first, so that the order is the same at every run.
     """
     left = {name: tuple(sorted(uses[name])) for name in sorted(uses)}
-    rings = []
+    rings: list[tuple[str, ...]] = []
     while True:
         try:
             order = tuple(name for name in TopologicalSorter(left).static_order() if name in uses)

@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 _HEAD = """\
 // Made from content by the build; do not edit.
-import { abs, allot, argmax, argmin, ceil, exp, floor, integral, log, lookup, max, min, over, power, root, round, sqrt } \
-from "./runtime.js";
+import { abs, allot, argmax, argmin, ceil, exp, floor, integral, log, lookup, max, min } from "./runtime.js";
+import { over, power, root, round, sqrt } from "./runtime.js";
 import { computeOn, settleOn } from "./settling.js";
 """
 _TAIL = """\
@@ -96,7 +96,7 @@ def _measures(workbook: Workbook) -> dict[str, object]:
 
 def _units(workbook: Workbook) -> dict[str, object]:
     """Units that may be shown on the phone: of measures used, and of numbers taken in a unit inside a formula."""
-    units = {}
+    units: dict[str, object] = {}
     for text, unit in workbook.library.units.items():
         size = workbook.book.size(text)
         about = {"symbol": unit.symbol, "plural": unit.plural, "pattern": unit.pattern}

@@ -45,12 +45,12 @@ class Settler:
             if name in changes and changes[name] != plan.get(name, self.givens.choices[name]):
                 overruled |= self.givens.brings(name)
         defaults = {name: entry.default for name, entry in self.givens.inputs.items()}
-        for name, default in (defaults | self.givens.constants).items():
+        for name, value in (defaults | self.givens.constants).items():
             layers: tuple[tuple[Origin, Mapping[str, Value]], ...] = (
                 ("change", changes),
                 ("plan", {} if name in overruled else plan),
                 ("option", brought),
-                ("default" if name in defaults else "constant", {name: default}),
+                ("default" if name in defaults else "constant", {name: value}),
             )
             origins[name], settings[name] = next((layer, values[name]) for layer, values in layers if name in values)
         settings.origins = origins

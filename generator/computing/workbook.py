@@ -4,25 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 
 from generator.computing.day import NOT_FINITE, NOT_FINITE_SENTENCE, Day
 from generator.computing.explaining import explain
 from generator.computing.findings import Findings, Readable
 from generator.computing.givens import Givens, take_givens
-from generator.computing.items import Item, check_units, write_out
+from generator.computing.items import Item, write_out
 from generator.computing.linking import Linking, Result
 from generator.computing.naming import make_scope
 from generator.computing.phone_formulas import print_phone_formulas
 from generator.computing.running import Machine
 from generator.computing.settling import Settings, Settler
 from generator.computing.tables import in_si
+from generator.computing.units_in_content import check_units
 from generator.formula import Node, Scope, Working
 from generator.formula.runtime import Table
 from generator.model.library import Library
-from generator.problems import Place, stop_at
-from generator.units import UnitBook, UnitFault
+from generator.problems import Place, Problem, ProblemsFound, stop_at
+from generator.units import UnitBook
 
 
 @dataclass(frozen=True)
@@ -50,15 +51,13 @@ class Workbook:
         stop_at(findings.problems)
         items = write_out(library, book, findings)
         givens = take_givens(library, items, book, findings)
-        _check_declared_units(library, book, findings)
         stop_at(findings.problems)
         scope = make_scope(library, items, book)
         linking = Linking(library, scope, findings)
         functions, results, watches = linking.functions(), linking.results(items), linking.watches()
         stop_at(findings.problems)
         workbook = cls(library, book, items, givens, scope, functions, results, watches)
-        for name, plan in library.plans.items():
-            workbook.settler.read(plan.values, lambda key, name=name: read.place("plans", name, "values", key))
+        workbook._check_plans(read)
         return workbook
 
     @property
@@ -102,6 +101,16 @@ class Workbook:
         """Settles plans."""
         return Settler(self.givens, self.items, self.book, self.library.this_farm.first_units)
 
+    def _check_plans(self, read: Readable) -> None:
+        problems: list[Problem] = []
+        for name, plan in self.library.plans.items():
+            place = partial(read.place, "plans", name, "values")
+            try:
+                self.settler.read(plan.values, place)
+            except ProblemsFound as found:
+                problems += found.problems
+        stop_at(problems)
+
     @cached_property
     def _own_day(self) -> Day:
         return self.compute(self.settler.settle(self.plan, {}))
@@ -115,20 +124,3 @@ class Workbook:
     def _machine(self) -> Machine:
         functions = {name: (self.scope.functions[name], tree) for name, tree in self.functions.items()}
         return Machine(self.book, functions, self.tables, self.results, self.watches)
-
-
-def _check_declared_units(library: Library, book: UnitBook, findings: Findings) -> None:
-    """Finds units of functions and tables that are not on the list."""
-    units = [
-        *(("functions", name, ("unit",), entry.unit) for name, entry in library.functions.items()),
-        *(("tables", name, ("unit",), entry.unit) for name, entry in library.tables.items()),
-    ]
-    for name, function in library.functions.items():
-        units += [("functions", name, ("arguments", each, "unit"), a.unit) for each, a in function.arguments.items()]
-    for name, table in library.tables.items():
-        units += [("tables", name, ("axes", each, "unit"), axis.unit) for each, axis in table.axes.items()]
-    for kind, name, path, unit in units:
-        try:
-            book.size(unit)
-        except UnitFault as fault:
-            findings.add_value(kind, name, path, fault)

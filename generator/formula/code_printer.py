@@ -117,7 +117,7 @@ class CodePrinter(ABC):
     @print.register
     def _allot(self, node: tree.Allot) -> str:
         works, caps = self._list(node.works), self._list(node.caps)
-        return f"allot({self.print(node.total)}, [{works}], [{caps}])[{node.index}]"
+        return f"allot({self.print(node.total)}, [{works}], [{caps}])[{node.members.index(node.member)}]"
 
     def _list(self, nodes: tuple[tree.Node, ...]) -> str:
         return ", ".join(self.print(node) for node in nodes)

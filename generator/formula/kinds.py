@@ -9,7 +9,7 @@ from generator.units.dimension import PLAIN, Dimension
 
 @dataclass(frozen=True)
 class Measured:
-    """A number of some dimension. A point, such as a thermometer's reading, has a zero of its own; a difference has not."""
+    """A number of some dimension. A point, as a thermometer reads it, has a zero of its own; a difference has not."""
 
     dimension: Dimension = PLAIN
     point: bool = False

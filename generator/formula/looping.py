@@ -73,7 +73,7 @@ class LoopReader(Reader):
         return tree.Over(self.at(node), name, variable, body, low, high)
 
     def allot(self, node: ast.Call) -> tree.Node:
-        """`allot(total, work[s], cap[s] for s in a_set)`; open_text() has blanked the loop so that Python reads the rest."""
+        """`allot(total, work[s], cap[s] for s in a_set)`; open_text() has blanked the loop, foreign to Python."""
         form = "`allot(total, work[s], cap[s] for s in a_set)`"
         loop = re.search(r"\bfor\s+(\w+)\s+in\s+(\w+)\s*\)$", self.text(node))
         if len(node.args) != 3 or node.keywords or not loop:
@@ -84,7 +84,7 @@ class LoopReader(Reader):
         members, pairs = self._through(loop[1], loop[2], lambda: (self.read(node.args[1]), self.read(node.args[2])))
         works, caps = zip(*pairs, strict=True)
         total = self.read(node.args[0])
-        return tree.Allot(self.at(node), total, works, caps, members.index(self.scope.member))
+        return tree.Allot(self.at(node), total, works, caps, members, self.scope.member)
 
     def _head(self, loop: ast.GeneratorExp) -> tuple[str, ast.expr]:
         """The variable of a loop and what it goes through."""

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
-from html import escape
+from html import escape, unescape
 
 LOOSE, SUM, PRODUCT, FRACTION, POWER, ATOM = range(6)
 """How tightly a piece holds together: a comparison least, a name or a bracket most."""
 NO_BREAK = "\u00a0"
+WIDEST = 44
+"""Characters that a row on a phone holds; what cannot be broken scrolls."""
 
 
 @dataclass(frozen=True)
@@ -21,14 +24,10 @@ class Piece:
         """The element, in brackets where it holds less than it must."""
         return self.markup if self.hold >= hold else bracketed(self.markup)
 
-    @property
-    def width(self) -> int:
-        """About how many characters wide it stands."""
-        inside, width = False, 0
-        for character in self.markup:
-            inside = character == "<" or (inside and character != ">")
-            width += not inside and character != ">"
-        return width
+
+def width(markup: str) -> int:
+    """About how many characters wide an element stands."""
+    return len(unescape(re.sub(r"<[^>]*>", "", markup)))
 
 
 def row(*parts: str) -> str:
@@ -41,6 +40,11 @@ def sign(character: str) -> str:
     return f"<mo>{escape(character)}</mo>"
 
 
+def name(text: str) -> str:
+    """The title of something with a value. Not `mtext`, which counts as white space when signs are set apart."""
+    return f"<mi>{escape(text)}</mi>"
+
+
 def words(text: str) -> str:
     """Words amid the signs."""
     return f"<mtext>{escape(text)}</mtext>"
@@ -51,10 +55,15 @@ def bracketed(*parts: str) -> str:
     return row(sign("("), *parts, sign(")"))
 
 
-def listed(name: str, parts: list[str]) -> str:
-    """A named function with its arguments; semicolons, because a comma may stand before decimals."""
-    between = sign(";").join(parts)
-    return row(name, sign("("), between, sign(")"))
+def listed(head: str, parts: list[str]) -> str:
+    """A named function with its arguments, one below the other where they are wide.
+
+    Semicolons stand between, because a comma may stand before decimals.
+    """
+    separated = [part + sign(";") for part in parts[:-1]] + parts[-1:]
+    if sum(width(part) for part in parts) > WIDEST:
+        separated = [table([(row(part),) for part in separated], "stack")]
+    return row(head, sign("("), *separated, sign(")"))
 
 
 def fraction(above: str, below: str) -> str:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from fractions import Fraction
 from functools import singledispatchmethod
-from html import escape
 
 from generator.formula import tree
 from generator.formula.kinds import Word
@@ -21,6 +20,7 @@ from generator.formula.maths import (
     bracketed,
     fraction,
     listed,
+    name,
     row,
     sign,
     table,
@@ -60,8 +60,10 @@ class MathsPrinter(ABC):
 
     def with_unit(self, number: str, unit: str, hold: int = FRACTION) -> Piece:
         """A number element with its unit behind it."""
-        shown = self.wording.sign_of(unit)
-        return Piece(hold, row(number, words(NO_BREAK + shown))) if shown else Piece(max(hold, ATOM), number)
+        shown = self.wording.sign_of(unit, one=">1<" in number)
+        if shown:
+            return Piece(hold, row(number, words(NO_BREAK + shown)))
+        return Piece(hold if hold == SUM else ATOM, number)
 
     @singledispatchmethod
     def print(self, node: tree.Node) -> Piece:
@@ -78,11 +80,11 @@ class MathsPrinter(ABC):
 
     @print.register
     def _local(self, node: tree.Local) -> Piece:
-        return Piece(ATOM, f"<mi>{escape(node.name.replace('_', ' '))}</mi>")
+        return Piece(ATOM, name(node.name.replace("_", " ")))
 
     @print.register
     def _option(self, node: tree.Option) -> Piece:
-        return Piece(ATOM, words(self.wording.option(node.of, node.id)))
+        return Piece(ATOM, name(self.wording.option(node.of, node.id)))
 
     @print.register
     def _negative(self, node: tree.Negative) -> Piece:
@@ -168,12 +170,12 @@ class MathsPrinter(ABC):
     @print.register
     def _lookup(self, node: tree.Lookup) -> Piece:
         inner = [self.print(argument).markup for argument in node.arguments]
-        return Piece(ATOM, listed(words(self.wording.title(node.table)), inner))
+        return Piece(ATOM, listed(name(self.wording.title(node.table)), inner))
 
     @print.register
     def _apply(self, node: tree.Apply) -> Piece:
         inner = [self._argument(argument).markup for argument in node.arguments]
-        return Piece(ATOM, listed(words(self.wording.title(node.function)), inner))
+        return Piece(ATOM, listed(name(self.wording.title(node.function)), inner))
 
     def _argument(self, node: tree.Node) -> Piece:
         """An argument with its unit, also where the function takes only the number."""
@@ -182,7 +184,7 @@ class MathsPrinter(ABC):
     @print.register
     def _over(self, node: tree.Over) -> Piece:
         low, high = self.print(node.low).markup, self.print(node.high).markup
-        variable = f"<mi>{escape(node.variable.replace('_', ' '))}</mi>"
+        variable = name(node.variable.replace("_", " "))
         body = self.print(node.body)
         if node.name == "integral":
             over = f"<munderover>{sign('∫')}{low}{high}</munderover>"
@@ -194,21 +196,20 @@ class MathsPrinter(ABC):
 
     @print.register
     def _pick(self, node: tree.Pick) -> Piece:
-        named = [
-            row(words(self.wording.option("", member) + ":" + NO_BREAK), self.print(value).markup)
-            for member, value in zip(node.members, node.values, strict=True)
-        ]
-        said = self.translate("smallest of" if node.name == "argmin" else "largest of")
-        return Piece(ATOM, listed(words(f"{self.translate('where')}{NO_BREAK}{said}"), named))
+        said = self.translate("name of the smallest of" if node.name == "argmin" else "name of the largest of")
+        named = [self._of_member(*each) for each in zip(node.members, node.values, strict=True)]
+        return Piece(ATOM, listed(words(said), named))
 
     @print.register
     def _allot(self, node: tree.Allot) -> Piece:
-        pairs = [
-            row(self.print(work).markup, sign(","), self.print(cap).markup)
-            for work, cap in zip(node.works, node.caps, strict=True)
-        ]
-        said = self.translate("fastest split, people at {place}").replace("{place}", str(node.index + 1))
-        return Piece(ATOM, listed(words(said), [self.print(node.total).markup, *pairs]))
+        said = self.translate("share of {member} in the fastest split")
+        places = [self._of_member(*each) for each in zip(node.members, node.works, node.caps, strict=True)]
+        head = words(said.replace("{member}", self.wording.option("", node.member)))
+        return Piece(ATOM, listed(head, [self.print(node.total).markup, *places]))
+
+    def _of_member(self, member: str, *values: tree.Node) -> str:
+        inner = sign(",").join(self.print(value).markup for value in values)
+        return row(words(self.wording.option("", member) + ":" + NO_BREAK), inner)
 
 
 def _exponent(exponent: Fraction) -> str:

@@ -23,7 +23,7 @@ class NumbersPrinter(MathsPrinter):
         value = self.wording.values.get(name)
         if is_word or isinstance(value, str):
             said = self.wording.option(name, str(value)) if value is not None else REFUSED
-            return Piece(ATOM, f'<mtext data-quantity="{name}">{escape(said)}</mtext>')
+            return Piece(ATOM, f'<mi data-quantity="{name}">{escape(said)}</mi>')
         return self._measured(name, self.wording.unit(name))
 
     def number(self, node: tree.Number) -> Piece:  # noqa: D102

@@ -168,7 +168,8 @@ class Allot(Node):
     total: Node
     works: tuple[Node, ...]
     caps: tuple[Node, ...]
-    index: int
+    members: tuple[str, ...]
+    member: str
 
 
 def parts(node: Node) -> Iterator[Node]:

@@ -10,7 +10,8 @@ from generator.units.signs import unit_sign
 
 WORDS = (
     *("if", "otherwise", "and", "or", "not", "is", "is not", "in {unit}", "smallest of", "largest of"),
-    *("rounded up", "rounded down", "rounded", "where", "from {low} to {high}", "fastest split, people at {place}"),
+    *("rounded up", "rounded down", "rounded", "where", "from {low} to {high}"),
+    *("name of the smallest of", "name of the largest of", "share of {member} in the fastest split"),
 )
 """Words that printed workings bring themselves, for translators."""
 
@@ -31,6 +32,7 @@ class Wording:
     translate: Callable[[str], str] = str
     write: Callable[[float], str] = plainly
 
-    def sign_of(self, unit: str) -> str:
-        """A unit text as a person writes it."""
-        return unit_sign(unit, self.book, self.translate)
+    def sign_of(self, unit: str, one: bool = True) -> str:
+        """A unit text as a person writes it, behind the number one or behind others."""
+        entry = self.book.units[unit]
+        return self.translate(entry.plural) if entry.plural and not one else unit_sign(unit, self.book, self.translate)

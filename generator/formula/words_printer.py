@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.formula import tree
-from generator.formula.maths import FRACTION, SUM, Piece, words
+from generator.formula.maths import FRACTION, SUM, Piece, name
 from generator.formula.maths_printer import MathsPrinter
 
 
@@ -11,7 +11,7 @@ class WordsPrinter(MathsPrinter):
     """The working in words."""
 
     def value(self, node: tree.Value) -> Piece:  # noqa: D102
-        return Piece(FRACTION, words(self.wording.title(node.id)))
+        return Piece(FRACTION, name(self.wording.title(node.id)))
 
     def number(self, node: tree.Number) -> Piece:  # noqa: D102
         written = node.text.replace("-", "−")
