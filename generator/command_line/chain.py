@@ -8,7 +8,7 @@ from generator.command_line.table import as_typed, titled
 from generator.computing import Settings
 from generator.model.source import Citations
 from generator.rendering import Edition
-from generator.rendering.figures import Figures
+from generator.telling.figures import Figures
 
 GIVEN = {
     "change": "changed for this run",

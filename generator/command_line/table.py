@@ -7,8 +7,8 @@ from itertools import groupby
 
 from generator.computing.items import Item
 from generator.rendering import Edition
-from generator.rendering.figures import Figures
-from generator.rendering.sentences import Sentences
+from generator.telling.figures import Figures
+from generator.telling.sentences import Sentences
 
 Row = tuple[str, str, str]
 
@@ -32,9 +32,9 @@ def as_typed(text: str) -> str:
 
 
 def titled(item: Item, edition: Edition) -> str:
-    """The title of a quantity, with the member it is for."""
+    """The title of a quantity, with the member it is for in its place."""
     title, each = item.quantity.title, item.quantity.each
-    return f"{title}: {edition.library.sets[each].members[item.member].title}" if each else title
+    return title.replace("{member}", edition.library.sets[each].members[item.member].title) if each else title
 
 
 def _rows(edition: Edition) -> Iterator[tuple[str, Row]]:

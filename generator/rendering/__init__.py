@@ -1,6 +1,6 @@
 """From the library and the day's numbers to Markdown pages and phone data. HTML is written in templates/ only."""
 
-from generator.rendering.edition import Edition
 from generator.rendering.site import Rendered, render_site
+from generator.telling.edition import Edition
 
 __all__ = ["Edition", "Rendered", "render_site"]

@@ -7,9 +7,9 @@ from collections.abc import Callable
 from markupsafe import Markup, escape
 
 from generator.model.source import Citation
-from generator.rendering import addresses
-from generator.rendering.edition import Edition
-from generator.rendering.words import Words
+from generator.telling import addresses
+from generator.telling.edition import Edition
+from generator.telling.words import Words
 
 _PLAIN = {
     "common practice": "source_common_practice",

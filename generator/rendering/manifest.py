@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from urllib.parse import urlsplit
 
-from generator.rendering.edition import Edition
-from generator.rendering.words import Words
+from generator.telling.edition import Edition
+from generator.telling.words import Words
 
 FILE = "manifest.webmanifest"
 _COLOUR = "#0b2a33"

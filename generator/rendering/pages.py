@@ -8,9 +8,10 @@ from itertools import pairwise
 from typing import Any
 
 from generator.computing.items import Item
-from generator.model.procedure import Phase, Procedure
-from generator.rendering import addresses
-from generator.rendering.edition import Edition
+from generator.model.procedure import Procedure
+from generator.telling import addresses
+from generator.telling.edition import Edition
+from generator.telling.phases import numbers, phases
 
 
 @dataclass(frozen=True)
@@ -59,27 +60,20 @@ def _fixed(name: str, address: str, **parts: object) -> Page:
     return Page(address, name, title_word=f"title_{name}", parts=parts, head={"kind": name}, in_menu=True)
 
 
-def phases(edition: Edition) -> list[tuple[str, Phase, list[tuple[str, Procedure]]]]:
-    """The parts of the day in order, each with its procedures in order; parts without any are left out."""
-    library = edition.library
-    ordered = sorted(library.procedures.items(), key=lambda item: item[1].order)
-    all_phases = sorted(library.phases.items(), key=lambda item: item[1].order)
-    found = [(name, phase, [item for item in ordered if item[1].phase == name]) for name, phase in all_phases]
-    return [each for each in found if each[2]]
-
-
 def procedure_pages(edition: Edition) -> list[Page]:
     """One page a procedure; those of the day's own phases lead from one to the next."""
-    chain, aside = [], []
+    number_of = numbers(edition)
+    chain: list[Page] = []
+    aside: list[Page] = []
     for _, phase, members in phases(edition):
         for name, procedure in members:
             place = aside if phase.at_hand else chain
-            parts = {"id": name, "procedure": procedure, "phase": phase, "number": 0 if phase.at_hand else len(chain) + 1}
+            parts = {"id": name, "procedure": procedure, "phase": phase, "number": number_of.get(name, 0)}
             head = {"kind": "procedure", "description": edition.translate(procedure.purpose)}
             place.append(Page(addresses.procedure(name), "procedure", title=procedure.title, parts=parts, head=head))
-    for number, (one, following) in enumerate(pairwise(list(chain))):
-        chain[number] = replace(chain[number], after=following)
-        chain[number + 1] = replace(chain[number + 1], before=one)
+    for place, (one, following) in enumerate(pairwise(list(chain))):
+        chain[place] = replace(chain[place], after=following)
+        chain[place + 1] = replace(chain[place + 1], before=one)
     return [*chain, *aside]
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import json
 
-from generator.rendering.edition import Edition
-from generator.rendering.words import PHONE, Words
+from generator.telling.edition import Edition
+from generator.telling.words import PHONE, Words
 from generator.units.showing import WORDS
 
 

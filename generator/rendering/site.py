@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.rendering.edition import Edition
 from generator.rendering.manifest import manifest
 from generator.rendering.navigation import navigation
 from generator.rendering.pages import pages
 from generator.rendering.phone_data import phone_data
-from generator.rendering.words import FRAME
 from generator.rendering.writer import Writer
+from generator.telling.edition import Edition
+from generator.telling.words import FRAME
 
 
 @dataclass(frozen=True)

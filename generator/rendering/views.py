@@ -13,12 +13,14 @@ from markupsafe import Markup
 from generator.computing.items import Item
 from generator.model.procedure import Procedure, Step
 from generator.model.source import Citation, Citations
-from generator.rendering import addresses
-from generator.rendering.edition import Edition
-from generator.rendering.figures import Figures
-from generator.rendering.sentences import Sentences
+from generator.telling import addresses
+from generator.telling.edition import Edition
+from generator.telling.figures import Figures
+from generator.telling.sentences import Sentences
 
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~^])")
+
+_NUMBER = re.compile(r"\+?\d[\d\s().-]{1,18}\d")
 
 
 class Views:
@@ -93,11 +95,16 @@ class Views:
 
     def working(self, identifier: str) -> Any:  # noqa: ANN401 - the workbook's own answer, handed on
         """A formula in words and with numbers, as MathML."""
-        return self._edition.workbook.working(identifier)
+        return self._edition.workbook.working(identifier, self._edition.day, self._edition.translate)
 
     def uses(self, identifier: str) -> tuple[str, ...]:
         """Ids that a formula uses."""
         return tuple(self._edition.workbook.uses(identifier))
+
+    def phone_number(self, call: str) -> str:
+        """The number to dial in what a farm wrote about whom to call; empty where there is none."""
+        found = _NUMBER.search(call)
+        return re.sub(r"[^+\d]", "", found[0]) if found else ""
 
     def sort_by_title(self, items: Iterable[tuple[str, Any]]) -> list[tuple[str, Any]]:
         """Entries in the order of their titles."""

@@ -8,14 +8,14 @@ from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
-from generator.rendering import addresses
 from generator.rendering.citing import cite
-from generator.rendering.edition import Edition
-from generator.rendering.figures import Figures
 from generator.rendering.pages import Page
-from generator.rendering.sentences import Sentences
 from generator.rendering.views import Views
-from generator.rendering.words import Words
+from generator.telling import addresses
+from generator.telling.edition import Edition
+from generator.telling.figures import Figures
+from generator.telling.sentences import Sentences
+from generator.telling.words import Words
 
 
 class Writer:

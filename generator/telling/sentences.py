@@ -6,8 +6,8 @@ import re
 
 from markupsafe import Markup, escape
 
-from generator.rendering.edition import Edition
-from generator.rendering.figures import Figures
+from generator.telling.edition import Edition
+from generator.telling.figures import Figures
 
 _PLACE = re.compile(r"\{([a-z][a-z0-9_]*)( first)?\}")
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from markupsafe import Markup
 
 from generator.computing.items import Item
-from generator.rendering.edition import Edition
+from generator.telling.edition import Edition
 from generator.units.showing import show, show_both
 
 NOTHING = "–"

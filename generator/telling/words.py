@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.problems import Place, Problem, ProblemsFound
-from generator.rendering.edition import Edition
+from generator.telling.edition import Edition
 
 PHONE = "phone_"
 """Words whose ids begin so are sent to the phone's programs."""
