@@ -71,9 +71,9 @@ def procedure_pages(edition: Edition) -> list[Page]:
             parts = {"id": name, "procedure": procedure, "phase": phase, "number": number_of.get(name, 0)}
             head = {"kind": "procedure", "description": edition.translate(procedure.purpose)}
             place.append(Page(addresses.procedure(name), "procedure", title=procedure.title, parts=parts, head=head))
-    for place, (one, following) in enumerate(pairwise(list(chain))):
-        chain[place] = replace(chain[place], after=following)
-        chain[place + 1] = replace(chain[place + 1], before=one)
+    for step, (one, following) in enumerate(pairwise(list(chain))):
+        chain[step] = replace(chain[step], after=following)
+        chain[step + 1] = replace(chain[step + 1], before=one)
     return [*chain, *aside]
 
 
