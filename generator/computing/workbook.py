@@ -8,7 +8,7 @@ from functools import cached_property, partial
 from pathlib import Path
 
 from generator.computing.day import NOT_FINITE, NOT_FINITE_SENTENCE, Day
-from generator.computing.explaining import explain
+from generator.computing.explaining import explain, explain_function
 from generator.computing.findings import Findings, Readable
 from generator.computing.givens import Givens, take_givens
 from generator.computing.items import Item, write_out
@@ -81,6 +81,10 @@ class Workbook:
     def working(self, identifier: str, day: Day | None = None, translate: Callable[[str], str] = str) -> Working:
         """The working of a result in MathML, at a day's values, or at those of the farm's own plan."""
         return explain(self, identifier, (day or self._own_day).values, translate)
+
+    def function_in_words(self, name: str, translate: Callable[[str], str] = str) -> str:
+        """A declared function in MathML."""
+        return explain_function(self, name, translate)
 
     def sentences(self) -> dict[str, str]:
         """What refusals say, in English, by the key that Day and the phone give."""

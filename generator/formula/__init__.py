@@ -9,7 +9,7 @@ from generator.formula.python_code import to_python
 from generator.formula.scope import Argument, Function, Scope, Table
 from generator.formula.tree import Node, calls, names
 from generator.formula.wording import Wording
-from generator.formula.working import Working, show_working
+from generator.formula.working import Working, show_in_words, show_working
 
 __all__ = [
     "TRUTH",
@@ -31,6 +31,7 @@ __all__ = [
     "check_gives",
     "names",
     "parse",
+    "show_in_words",
     "show_working",
     "to_javascript",
     "to_python",

@@ -27,6 +27,11 @@ def show_working(name: str, formula: tree.Node, wording: Wording) -> Working:
     return Working(_block(_rows(formula, in_words)), _block([*_rows(formula, with_numbers), result]))
 
 
+def show_in_words(formula: tree.Node, wording: Wording) -> str:
+    """A formula in words alone, as one MathML element."""
+    return _block(_rows(formula, WordsPrinter(wording)))
+
+
 def _block(rows: list[tuple[str, str]]) -> str:
     return f'<math display="block">{table([*rows], "working")}</math>'
 
