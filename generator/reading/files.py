@@ -19,7 +19,7 @@ _LITTER = ("thumbs.db", "desktop.ini")
 
 def shown_path(path: Path) -> str:
     """The path as a person would type it: below the working folder when it lies there, and always printable."""
-    absolute = path.resolve()
+    absolute = path.absolute()
     here = Path.cwd()
     near = absolute.relative_to(here) if absolute.is_relative_to(here) else path
     return os.fsencode(near.as_posix()).decode("utf-8", "replace")

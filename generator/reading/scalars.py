@@ -8,7 +8,7 @@ import re
 from generator.reading.tree import Scalar
 
 _WHOLE = re.compile(r"[-+]?(0|[1-9][0-9]{0,17})")
-_FRACTION = re.compile(r"[-+]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][-+]?[0-9]+)?")
+_FRACTION = re.compile(r"[-+]?([0-9]+\.[0-9]*|\.[0-9]+|[0-9]+(?=[eE]))([eE][-+]?[0-9]+)?")
 
 
 def resolve(text: str) -> Scalar:

@@ -65,6 +65,8 @@ def _written(entry: Node, location: tuple[str | int, ...]) -> tuple[str | int, .
         if found is not None:
             node = found
             path.append(part)
-        elif part == "[key]" or (position == len(location) - 1 and isinstance(node.value, dict)):
+        elif part == "[key]" or (
+            position == len(location) - 1 and isinstance(part, str) and isinstance(node.value, dict)
+        ):
             path.append(part)
     return tuple(path)
