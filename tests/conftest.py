@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
+import shutil
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -64,9 +65,19 @@ def _wait_for(file: Path) -> None:
         time.sleep(0.01)
 
 
-@pytest.fixture
-def content(tmp_path: Path) -> Iterator[Path]:
-    """A copy of the product's content, to break."""
-    import shutil
+@pytest.fixture(scope="session")
+def bakery_content(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The content of another trade, with the interface's words but a name of its own. Do not change it: copy it."""
+    content = Path(shutil.copytree(ROOT / "tests/other_trade", tmp_path_factory.mktemp("bakery") / "content"))
+    words = Path(shutil.copytree(ROOT / "content/shared/words", content / "shared/words"))
+    names = {"site_name": "Night Oven", "site_short_name": "Oven", "site_description": "A bakery's night in lists."}
+    lines = [f'{name}: {{says: "{text}"}}' for name, text in names.items()]
+    (words / "site.yml").write_text("\n".join(lines), encoding="utf-8")
+    return content
 
-    yield Path(shutil.copytree(ROOT / "content", tmp_path / "content"))
+
+@pytest.fixture
+def bakery(bakery_content: Path, tmp_path: Path) -> Order:
+    """An order for the bakery's site on a copy of its content, to break as a test likes; `build` is its folder."""
+    content = Path(shutil.copytree(bakery_content, tmp_path / "content"))
+    return Order(content, tmp_path / "build", own=content / "bakery")

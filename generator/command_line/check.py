@@ -15,6 +15,6 @@ def run(options: Namespace) -> int:
     with Progress() as say:
         edition = read_and_check(read_order(options), say)
     library = edition.library
-    parts = ((library.procedures, "procedure"), (library.quantities, "quantity"), (library.watches, "warning"))
+    parts = ((library.procedures, "procedure"), (library.quantities, "number"), (library.watches, "warning"))
     print("No faults: " + ", ".join(counted(len(entries), thing) for entries, thing in parts) + ".")
     return 0

@@ -1,0 +1,108 @@
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from generator.pipeline import story
+from generator.pipeline.freshness import is_fresh
+from generator.pipeline.order import HERE, Order
+from generator.pipeline.story import build
+from generator.problems import ProblemsFound
+
+
+def silent(step: str) -> None:
+    pass
+
+
+def every_file(site: Path) -> dict[str, bytes]:
+    return {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
+
+
+def test_another_trade_comes_out_as_a_working_site(bakery: Order) -> None:
+    build(bakery, silent)
+    page = (bakery.site / "work/mix_the_dough/index.html").read_text(encoding="utf-8")
+    # 40 loaves x 0.9 kg / (1 + 80 % water + 2 % salt) = 19.78 kg of flour
+    assert '<b data-quantity="flour_mass">19.8\N{NO-BREAK SPACE}kg (43.6\N{NO-BREAK SPACE}lb)</b>' in page
+    assert "const version" in (bakery.site / "worker.js").read_text(encoding="utf-8")
+    everything = b"".join(every_file(bakery.site).values()).lower()
+    assert [word for word in (b"poultry", b"chicken", b"pluck", b"carcass") if word in everything] == []
+
+
+def test_the_same_content_gives_the_same_bytes(bakery: Order, tmp_path: Path) -> None:
+    sites = []
+    for number, elsewhere in enumerate((HERE, tmp_path)):
+        into = tmp_path / f"build{number}"
+        words = ["build", "--content", bakery.content, "--farm", bakery.farm, "--into", into]
+        surroundings = {**os.environ, "PYTHONHASHSEED": str(number + 1), "PYTHONPATH": str(HERE), "TZ": f"UTC{number}"}
+        program = [sys.executable, "-m", "generator.command_line", *words]
+        subprocess.run(program, cwd=elsewhere, env=surroundings, check=True, capture_output=True)
+        sites.append(every_file(into / "site"))
+    assert sites[0] == sites[1]
+
+
+def test_a_build_over_an_old_one_gives_the_same_as_a_fresh_one(bakery: Order) -> None:
+    build(bakery, silent)
+    first = every_file(bakery.site)
+    steps = bakery.shared / "procedures/bake.yml"
+    before = steps.read_text()
+    steps.write_text(before.replace("bake_the_loaves:", "bake_the_bread:"))
+    own = bakery.farm / "procedures/own.yml"
+    own.write_text(own.read_text().replace("bake_the_loaves:", "bake_the_bread:"))
+    build(bakery, silent)
+    assert "work/bake_the_loaves/index.html" not in every_file(bakery.site)
+    steps.write_text(before)
+    own.write_text(own.read_text().replace("bake_the_bread:", "bake_the_loaves:"))
+    build(bakery, silent)
+    assert every_file(bakery.site) == first
+
+
+@pytest.mark.parametrize("fault", ["content", "rule", "pages", "engine", "seal"])
+def test_after_a_fault_at_any_stage_the_last_good_site_is_as_it_was(
+    bakery: Order, fault: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    build(bakery, silent)
+    good = every_file(bakery.into)
+    break_at(fault, bakery, monkeypatch)
+    with pytest.raises((ProblemsFound, OSError)):
+        build(bakery, silent)
+    assert every_file(bakery.site) == {
+        name.removeprefix("site/"): content for name, content in good.items() if name.startswith("site/")
+    }
+    assert {path.name for path in bakery.into.iterdir()} == {"built.json", "docs", "site", "units.json"}
+    assert not is_fresh(bakery) or fault in ("engine", "seal")
+
+
+def break_at(stage: str, bakery: Order, monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    if stage == "content":
+        (bakery.shared / "procedures/mix.yml").write_text("mix_the_dough: {")
+    elif stage == "rule":
+        (bakery.shared / "terms/more.yml").write_text("poolish: {title: Poolish, says: A wet starter.}")
+    elif stage == "pages":
+        words = bakery.shared / "words/site.yml"
+        words.write_text(words.read_text().replace("site_name:", "site_named:"))
+    else:
+        monkeypatch.setattr(story, {"engine": "run_engine", "seal": "seal"}[stage], fail)
+
+
+def test_a_preview_has_no_worker(bakery: Order) -> None:
+    build(bakery.preview, silent, sealed=False)
+    assert "const version" not in (bakery.preview.site / "worker.js").read_text(encoding="utf-8")
+    assert (bakery.into / "preview/site/index.html").is_file()
+
+
+def test_the_steps_are_told_in_the_order_of_the_picture(bakery: Order) -> None:
+    told: list[str] = []
+    build(bakery, told.append)
+    assert told == [
+        "Reading the content",
+        "Computing the numbers",
+        "Checking the rules",
+        "Writing the pages",
+        "Making the site",
+        "Sealing the site",
+    ]
