@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -72,7 +73,9 @@ def _remember(memory: Path | None, key: str, sizes: Mapping[str, Size]) -> None:
     stored = {"key": key, "sizes": {text: _to_json(size) for text, size in sizes.items()}}
     try:
         memory.parent.mkdir(parents=True, exist_ok=True)
-        memory.write_text(json.dumps(stored), "utf-8")
+        unfinished = memory.with_name(f"{memory.name}.{os.getpid()}")
+        unfinished.write_text(json.dumps(stored), "utf-8")
+        unfinished.replace(memory)
     except OSError:
         return  # remembering only saves time
 
