@@ -1,4 +1,4 @@
-"""A workbook of the product's own content, with each published check and each probe of the laws as one more quantity."""
+"""The product's own workbook, with each published check and each probe of the laws as one more quantity."""
 
 from __future__ import annotations
 
@@ -6,12 +6,18 @@ import shutil
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 import pytest
 import yaml
+from hypothesis import settings
 
 from generator.computing import Day, Workbook
 from generator.reading import read_library
+from tests.formula.phone_machine import Hand, compute
+
+settings.register_profile("checks", deadline=None, max_examples=40, derandomize=True, database=None)
+settings.load_profile("checks")
 
 HERE = Path(__file__).parent
 CONTENT = HERE.parents[1] / "content"
@@ -60,18 +66,22 @@ class Bench:
 
     def __init__(self, workbook: Workbook) -> None:
         self.workbook = workbook
-        self._days: dict[tuple[tuple[str, str], ...], Day] = {}
+        self._days: dict[tuple[object, ...], Mapping[str, Any]] = {}
 
     def run(self, changes: Mapping[str, str]) -> Day:
-        """The whole day, computed in Python, once for the same changes."""
-        key = tuple(sorted(changes.items()))
-        if key not in self._days:
-            self._days[key] = self.workbook.compute(self.workbook.settle({}, changes))
-        return self._days[key]
+        """The whole day, computed in Python."""
+        return self.workbook.compute(self.workbook.settle({}, changes))
 
     def day(self, changes: Mapping[str, str]) -> Mapping[str, float]:
         """Its numbers, without the options of choices."""
         return {name: value for name, value in self.run(changes).values.items() if isinstance(value, int | float)}
+
+    def by(self, hand: Hand, changes: Mapping[str, str]) -> Mapping[str, Any]:
+        """`values`, `refused` and `alerts`, by Python or by the shipped JavaScript; once for the same changes."""
+        key = (hand, *sorted(changes.items()))
+        if key not in self._days:
+            self._days[key] = compute(self.workbook, self.workbook.settle({}, changes), hand)
+        return self._days[key]
 
 
 def _bench(farm: Path, formulas: Mapping[str, tuple[str, str]]) -> Bench:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.checks.conftest import Bench
@@ -12,7 +12,6 @@ birds = st.integers(1, 400)
 kilograms = st.floats(0.5, 15)
 celsius_air = st.floats(-17, 45)
 NEAR = 1e-9
-enough = settings(deadline=None, max_examples=40, derandomize=True, database=None)
 
 
 def _never_falls(bench: Bench, quantity: str, less: dict[str, str], more: dict[str, str]) -> None:
@@ -21,7 +20,6 @@ def _never_falls(bench: Bench, quantity: str, less: dict[str, str], more: dict[s
         assert high[quantity] >= low[quantity] - NEAR * abs(low[quantity])
 
 
-@enough
 @given(birds, birds, kilograms)
 def test_more_birds_never_need_less_ice(bench: Bench, one: int, other: int, mass: float) -> None:
     few, many = sorted((one, other))
@@ -30,15 +28,18 @@ def test_more_birds_never_need_less_ice(bench: Bench, one: int, other: int, mass
         _never_falls(bench, quantity, {"birds": f"{few} bird", **same}, {"birds": f"{many} bird", **same})
 
 
-@enough
 @given(kilograms, kilograms, st.floats(5, 1000))
 def test_heavier_bird_never_chills_sooner(bench: Bench, one: float, other: float, film: float) -> None:
     light, heavy = sorted((one, other))
     same = {"chill_heat_transfer": f"{film:.6f} W/m2/K"}
-    _never_falls(bench, "chill_time", {"live_mass": f"{light:.6f} kg/bird", **same}, {"live_mass": f"{heavy:.6f} kg/bird", **same})
+    _never_falls(
+        bench,
+        "chill_time",
+        {"live_mass": f"{light:.6f} kg/bird", **same},
+        {"live_mass": f"{heavy:.6f} kg/bird", **same},
+    )
 
 
-@enough
 @given(st.floats(5, 1000), st.floats(5, 1000), kilograms)
 def test_stirring_never_slows_the_chill(bench: Bench, one: float, other: float, mass: float) -> None:
     still, stirred = sorted((one, other))
@@ -47,18 +48,20 @@ def test_stirring_never_slows_the_chill(bench: Bench, one: float, other: float, 
     _never_falls(bench, "chill_time", {"chill_heat_transfer": f"{stirred:.6f} W/m2/K", **same}, more)
 
 
-@enough
 @given(celsius_air, celsius_air, st.integers(5, 100), st.floats(5, 420), st.integers(1, 12))
 def test_colder_air_never_gives_more_gas(
     bench: Bench, one: float, other: float, fill: int, pounds: float, cylinders: int
 ) -> None:
     cold, warm = sorted((one, other))
-    same = {"cylinder_fill": f"{fill} percent", "cylinder_propane_mass": f"{pounds:.6f} lb", "cylinders": f"{cylinders}"}
+    same = {
+        "cylinder_fill": f"{fill} percent",
+        "cylinder_propane_mass": f"{pounds:.6f} lb",
+        "cylinders": f"{cylinders}",
+    }
     more = {"air_temperature": f"{warm:.6f} degC", **same}
     _never_falls(bench, "cylinder_draw_limit", {"air_temperature": f"{cold:.6f} degC", **same}, more)
 
 
-@enough
 @given(st.integers(5, 100), st.integers(5, 100), celsius_air)
 def test_emptier_cylinder_never_gives_more_gas(bench: Bench, one: int, other: int, air: float) -> None:
     low, full = sorted((one, other))
@@ -67,7 +70,6 @@ def test_emptier_cylinder_never_gives_more_gas(bench: Bench, one: int, other: in
     _never_falls(bench, "cylinder_draw_limit", {"cylinder_fill": f"{low} percent", **same}, more)
 
 
-@enough
 @given(st.floats(33, 160), st.floats(33, 160), st.floats(115, 180), st.floats(0, 8))
 def test_warmer_fill_never_takes_longer(bench: Bench, one: float, other: float, setting: float, wind: float) -> None:
     cool, warm = sorted((one, other))
@@ -77,23 +79,22 @@ def test_warmer_fill_never_takes_longer(bench: Bench, one: float, other: float, 
     _never_falls(bench, "scald_heat_up_time", {"scald_fill_temperature": f"{warm:.6f} degF", **same}, longer)
 
 
-@enough
 @given(st.floats(0, 11), st.floats(0, 11), st.floats(5, 100))
 def test_wind_never_helps(bench: Bench, one: float, other: float, humidity: float) -> None:
     calm, windy = sorted((one, other))
     same = {"relative_humidity": f"{humidity:.6f} percent"}
     for quantity in ("scald_evaporation_loss", "scald_surface_loss", "scald_heat_up_time", "scald_makeup_volume"):
-        _never_falls(bench, quantity, {"wind_speed": f"{calm:.6f} m/s", **same}, {"wind_speed": f"{windy:.6f} m/s", **same})
+        _never_falls(
+            bench, quantity, {"wind_speed": f"{calm:.6f} m/s", **same}, {"wind_speed": f"{windy:.6f} m/s", **same}
+        )
 
 
-@enough
 @given(st.floats(0, 3000), st.floats(0, 3000))
 def test_boiling_point_falls_with_altitude(bench: Bench, one: float, other: float) -> None:
     low, high = sorted((one, other))
     _never_falls(bench, "boiling_point", {"altitude": f"{high:.6f} m"}, {"altitude": f"{low:.6f} m"})
 
 
-@enough
 @given(birds, st.floats(1, 100), st.floats(0, 100))
 def test_bags_cover_the_ice_and_no_bag_is_spare(bench: Bench, count: int, bag: float, margin: float) -> None:
     day = bench.day({"birds": f"{count} bird", "ice_bag_mass": f"{bag:.6f} lb", "ice_margin": f"{margin:.6f} percent"})
@@ -102,7 +103,6 @@ def test_bags_cover_the_ice_and_no_bag_is_spare(bench: Bench, count: int, bag: f
     assert (day["ice_bags"] - 1) * bag_mass < day["ice_total"]
 
 
-@enough
 @given(st.floats(46.2, 82), st.floats(1, 70), st.floats(-17, 45))
 def test_fahrenheit_kelvin_and_celsius_agree(bench: Bench, setting: float, fill: float, air: float) -> None:
     celsius = {"scald_set_temperature": setting, "scald_fill_temperature": fill, "air_temperature": air}
