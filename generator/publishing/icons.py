@@ -32,6 +32,8 @@ def _draw(svg: str, size: int) -> bytes:
 
 def _shrink(svg: str) -> str:
     """The drawing inside the safe circle, on its own background to the edges."""
-    inner = svg[svg.index("<svg") :].replace("<svg", f'<svg x="{50 - 50 * _SAFE_SHARE:g}%" y="{50 - 50 * _SAFE_SHARE:g}%" width="{100 * _SAFE_SHARE:g}%" height="{100 * _SAFE_SHARE:g}%"', 1)  # fmt: skip
+    edge, size = 50 * (1 - _SAFE_SHARE), 100 * _SAFE_SHARE
+    frame = f'<svg x="{edge:g}%" y="{edge:g}%" width="{size:g}%" height="{size:g}%"'
+    inner = svg[svg.index("<svg") :].replace("<svg", frame, 1)
     back = f'<rect width="512" height="512" fill="{BACKGROUND}"/>'
     return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 512 512">{back}{inner}</svg>'

@@ -1,4 +1,4 @@
-"""The list of files a phone keeps, written into the worker itself: a browser compares nothing but the worker's bytes."""
+"""The list of files a phone keeps, written into the worker: a browser compares nothing but the worker's bytes."""
 
 from __future__ import annotations
 

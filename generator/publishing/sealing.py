@@ -1,4 +1,4 @@
-"""Makes a built site fit to be kept by a phone: trimmed, with icons, under a strict policy, with a worker that knows every file."""
+"""Makes a built site fit for a phone: trimmed, with icons, a strict policy, and a worker that knows every file."""
 
 from __future__ import annotations
 

@@ -12,7 +12,7 @@ NOT_NEEDED = (
     "assets/images",
     "sitemap.xml.gz",
 )
-"""The theme's own search (ours reads the index itself) with its languages, a favicon that is not ours, a second site map."""
+"""The theme's search (ours reads the index itself) with its languages, its favicon, a second site map."""
 _MAP = re.compile(rb"\s*(?://|/\*)# sourceMappingURL=[^\s*]+(?:\s*\*/)?\s*$")
 
 

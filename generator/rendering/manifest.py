@@ -13,7 +13,7 @@ _COLOUR = "#0b2a33"
 
 
 def manifest(edition: Edition, words: Words) -> dict[str, str]:
-    """The manifest by its path. Its id is the path of the site: `./` would collide with other sites of the same host."""
+    """The manifest by its path. Its id is the path of the site: `./` would collide with other sites of a host."""
     content = {
         "id": urlsplit(edition.library.this_farm.site_address).path,
         "name": words("site_name"),

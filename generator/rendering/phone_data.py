@@ -11,17 +11,30 @@ from generator.units.showing import WORDS
 
 def phone_data(edition: Edition, words: Words) -> dict[str, str]:
     """The files below `phone/` that differ from edition to edition."""
-    translate = edition.translate
-    library = edition.library
-    names = {
-        name: translate(entry.title)
-        for whole in (*library.sets.values(), *library.choices.values())
-        for name, entry in (whole.members if hasattr(whole, "members") else whole.options).items()
+    said = {
+        "words": words.beginning(PHONE),
+        "names": _names(edition),
+        "options": _options(edition),
+        "chosen": {name: edition.settings[name] for name in edition.library.choices},
+        "first": edition.first,
+        "symbols": _symbols(edition),
     }
-    chosen = {name: edition.settings[name] for name in library.choices}
-    said = {"words": words.beginning(PHONE), "names": names, "chosen": chosen, "first": edition.first, "symbols": _symbols(edition)}
     lines = [f"export const {name} = {_written(value)};\n" for name, value in said.items()]
     return {"phone/words.js": "".join(lines), "phone/formulas.js": edition.workbook.javascript()}
+
+
+def _names(edition: Edition) -> dict[str, str]:
+    """Titles of members of sets, which some quantities have for a value; the first set that has a member names it."""
+    members = [each for entry in edition.library.sets.values() for each in entry.members.items()]
+    return {name: edition.translate(member.title) for name, member in reversed(members)}
+
+
+def _options(edition: Edition) -> dict[str, dict[str, str]]:
+    """Titles of options by choice."""
+    return {
+        name: {option: edition.translate(entry.title) for option, entry in choice.options.items()}
+        for name, choice in edition.library.choices.items()
+    }
 
 
 def _symbols(edition: Edition) -> dict[str, str]:

@@ -25,7 +25,7 @@ class Rendered:
 
 
 def render_site(edition: Edition) -> Rendered:
-    """Markdown pages, `phone/words.js` and `phone/formulas.js`. Raises ProblemsFound where interface words are missing."""
+    """Markdown pages, phone data and the manifest. Raises ProblemsFound where interface words are missing."""
     writer = Writer(edition)
     made = pages(edition)
     files = {page.file: writer.page(page) for page in made}

@@ -10,13 +10,14 @@ from typing import Any
 
 from markupsafe import Markup
 
-from generator.computing.items import Item
+from generator.formula import Working
 from generator.model.procedure import Procedure, Step
 from generator.model.source import Citation, Citations
 from generator.telling import addresses
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
+from generator.units import plainly
 
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~^])")
 
@@ -52,7 +53,13 @@ class Views:
     def kind_of(self, identifier: str) -> str:
         """Who sets a quantity: `input` a person, `constant` the content, `result` a formula."""
         workbook = self._edition.workbook
-        return "result" if identifier in workbook.results else "input" if identifier in workbook.givens.inputs else "constant"
+        return (
+            "result"
+            if identifier in workbook.results
+            else "input"
+            if identifier in workbook.givens.inputs
+            else "constant"
+        )
 
     def home(self, identifier: str) -> str:
         """Where a quantity or choice is shown in full."""
@@ -93,9 +100,17 @@ class Views:
         """Whether the plan makes a quantity refuse with this sentence."""
         return any(refusal.sentence == sentence for refusal in self._edition.day.refused.values())
 
-    def working(self, identifier: str) -> Any:  # noqa: ANN401 - the workbook's own answer, handed on
+    def working(self, identifier: str) -> Working:
         """A formula in words and with numbers, as MathML."""
         return self._edition.workbook.working(identifier, self._edition.day, self._edition.translate)
+
+    def function_in_words(self, identifier: str) -> str:
+        """A declared function, as MathML."""
+        return self._edition.workbook.function_in_words(identifier, self._edition.translate)
+
+    def figure(self, number: float) -> str:
+        """A number of a table, as it stands there."""
+        return plainly(number)
 
     def uses(self, identifier: str) -> tuple[str, ...]:
         """Ids that a formula uses."""

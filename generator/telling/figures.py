@@ -23,7 +23,7 @@ class Figures:
         """Every quantity by its id."""
 
     def text(self, identifier: str, part: str = "both") -> str:
-        """A value as plain text: in `both` systems, only in the `first`, or in the `second` where that reads differently."""
+        """A value as plain text: in `both` systems, in the `first`, or in the `second` where it reads differently."""
         value = self._edition.day.values.get(identifier, self._edition.settings.get(identifier))
         if value is None:
             return NOTHING

@@ -1,7 +1,7 @@
 // Every number on the page follows the plan, within the frame in which it was changed.
 
 import { fromSi, plainly, showing } from "./showing.js";
-import { names, symbols } from "./words.js";
+import { names, options, symbols } from "./words.js";
 import { stepApplies } from "./plan_state.js";
 import { paintAlerts } from "./alerts.js";
 
@@ -77,7 +77,8 @@ export function paintAll(plan, outcome) {
 /** @param {Plan} plan */
 function paintChoices(plan) {
   for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-choice]"))) {
-    element.textContent = names[plan.option(element.dataset.choice ?? "")];
+    const choice = element.dataset.choice ?? "";
+    element.textContent = options[choice][plan.option(choice)];
   }
   for (const row of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-only]"))) {
     row.hidden = !stepApplies(plan, JSON.parse(row.dataset.only ?? "{}"));
