@@ -1,0 +1,3 @@
+from tests.workshop import workshop
+
+__all__ = ["workshop"]
