@@ -7,8 +7,10 @@ from generator.model.entry import Entry, Identifier, SourceIdentifier, UnitText
 from generator.model.function import Function
 from generator.model.measure import Measure, Unit
 from generator.model.number_set import NumberSet
+from generator.model.paper import Paper
+from generator.model.picture import Picture
 from generator.model.plan import Board, Farm, Page, Pardon, Plan, Term, Watch, Word
-from generator.model.procedure import Phase, Picture, Procedure, Supply
+from generator.model.procedure import Phase, Procedure, Supply
 from generator.model.quantity import Group, Quantity
 from generator.model.source import Source
 from generator.model.table import Table
@@ -32,6 +34,7 @@ class Library(Entry):
     supplies: dict[Identifier, Supply] = {}
     procedures: dict[Identifier, Procedure] = {}
     pictures: dict[Identifier, Picture] = {}
+    papers: dict[Identifier, Paper] = {}
     terms: dict[Identifier, Term] = {}
     pages: dict[Identifier, Page] = {}
     words: dict[Identifier, Word] = {}

@@ -124,11 +124,3 @@ class Procedure(Entry):
         if not self.steps:
             raise fault("has no steps", "write at least one under `steps`")
         return self
-
-
-class Picture(Entry):
-    """A drawing in the folder of pictures, named by its id, with words for those who cannot see it."""
-
-    title: Title
-    description: Sentence
-    source: Citations

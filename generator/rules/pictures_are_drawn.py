@@ -8,8 +8,8 @@ from generator.rules.inspection import Finding, Inspection
 
 
 def pictures_are_drawn(inspection: Inspection) -> Iterator[Finding]:
-    """Every picture has a drawing named by its id in the folder of pictures."""
-    for name in inspection.library.pictures:
-        if inspection.reading.file("pictures", f"{name}.svg") is None:
+    """Every picture but a chart has a drawing named by its id in the folder of pictures."""
+    for name, picture in inspection.library.pictures.items():
+        if picture.chart is None and inspection.reading.file("pictures", f"{name}.svg") is None:
             hint = f"put the drawing into the folder of pictures as `{name}.svg`"
             yield Finding("pictures", name, (), f"picture `{name}` has no drawing", hint)
