@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from markupsafe import Markup, escape
 
@@ -13,21 +14,29 @@ _PLACE = re.compile(r"\{([a-z][a-z0-9_]*)( first)?\}")
 
 
 class Sentences:
-    """Turns text of content into HTML, translated, with every number marked for repainting."""
+    """Turns text of content into sentences in the edition's language, with the day's numbers."""
 
     def __init__(self, edition: Edition, figures: Figures) -> None:
         self._translate = edition.translate
         self._figures = figures
 
-    def html(self, english: str) -> Markup:
-        """The sentence as HTML; each `{id}` becomes the value in both systems of units."""
-        parts, end = [], 0
-        said = self._translate(english)
+    def pieces(self, english: str) -> Iterator[tuple[str, str, str]]:
+        """The sentence in pieces of (text, id, part): words have no id, and a number stands as it is shown."""
+        end, said = 0, self._translate(english)
         for place in _PLACE.finditer(said):
-            parts += [escape(said[end : place.start()]), self._figures.mark(place[1], "first" if place[2] else "both")]
+            if place.start() > end:
+                yield said[end : place.start()], "", ""
+            part = "first" if place[2] else "both"
+            yield self._figures.text(place[1], part), place[1], part
             end = place.end()
-        return Markup("").join([*parts, escape(said[end:])])
+        if end < len(said):
+            yield said[end:], "", ""
+
+    def html(self, english: str) -> Markup:
+        """The sentence as HTML, every number marked for repainting."""
+        found = self.pieces(english)
+        return Markup("").join(self._figures.mark(id_, part) if id_ else escape(text) for text, id_, part in found)
 
     def plain(self, english: str) -> str:
         """The sentence as plain text, for titles and summaries."""
-        return str(self.html(english).striptags())
+        return "".join(text for text, _, _ in self.pieces(english))
