@@ -12,6 +12,7 @@ from generator.model.picture import Picture
 from generator.model.plan import Board, Farm, Page, Pardon, Plan, Term, Watch, Word
 from generator.model.procedure import Phase, Procedure, Supply
 from generator.model.quantity import Group, Quantity
+from generator.model.record import Lesson, Logged, Tally
 from generator.model.source import Source
 from generator.model.table import Table
 
@@ -34,6 +35,9 @@ class Library(Entry):
     supplies: dict[Identifier, Supply] = {}
     procedures: dict[Identifier, Procedure] = {}
     pictures: dict[Identifier, Picture] = {}
+    readings: dict[Identifier, Logged] = {}
+    tallies: dict[Identifier, Tally] = {}
+    lessons: dict[Identifier, Lesson] = {}
     papers: dict[Identifier, Paper] = {}
     terms: dict[Identifier, Term] = {}
     pages: dict[Identifier, Page] = {}
