@@ -8,7 +8,7 @@ from tempfile import TemporaryDirectory
 from generator.model.library import Library
 from generator.reading.schemas import write_schemas
 
-FOLDER = "schemas"
+FOLDER = "content/schemas"
 SETTINGS = ".vscode/settings.json"
 LAYERS = {"shared": "content/shared", "farm": "content/farms/*"}
 

@@ -17,7 +17,7 @@ from generator.reading.overlay import REMOVE
 Schema = dict[str, Any]
 _LISTED = ("units", "measures")
 """Kinds whose ids are completed by name: short lists that seldom change."""
-_ANY_KEY = ("properties", "$defs")
+_ANY_KEY = ("properties", "patternProperties", "$defs")
 """Mappings of a schema whose keys are names of ours, not words of the schema language."""
 
 
@@ -63,9 +63,11 @@ def _filled(schema: Schema, library: Library) -> Schema:
 
 
 def _prune(node: Schema) -> None:
-    """Takes out null, which nobody may write, and titles that only repeat a key."""
+    """Takes out null, which nobody may write, titles that only repeat a key, and keys that are no ids."""
     if isinstance(node.get("title"), str):
         del node["title"]
+    if "patternProperties" in node:
+        node["additionalProperties"] = False
     if node.get("default", ...) is None:
         del node["default"]
     kept = [part for part in node.get("anyOf", ()) if part != {"type": "null"}]
@@ -79,8 +81,8 @@ def _partial(schema: Schema) -> Schema:
     partial: Schema = json.loads(json.dumps(schema))
     for node in _nodes(partial):
         node.pop("required", None)
-        for key, inner in node.get("properties", {}).items():
-            node["properties"][key] = _removable(inner)
+        for mapping in (node.get("properties", {}), node.get("patternProperties", {})):
+            mapping.update({key: _removable(inner) for key, inner in mapping.items()})
         if isinstance(node.get("additionalProperties"), dict):
             node["additionalProperties"] = _removable(node["additionalProperties"])
     return partial

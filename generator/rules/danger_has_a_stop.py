@@ -1,4 +1,4 @@
-"""Where a hazard can kill or maim, people must know beforehand when to stop and what to do first."""
+"""Where people can be badly hurt, they must know beforehand when to stop and what to do first."""
 
 from __future__ import annotations
 

@@ -7,6 +7,7 @@ import pytest
 
 from generator.problems import ProblemsFound
 from generator.reading import read_library
+from generator.reading.files import KINDS
 from tests.workshop import Workshop
 
 TERM = "proof: {title: Proof, says: A rise that takes its time.}\n"
@@ -75,10 +76,7 @@ def test_files_out_of_place(workshop: Workshop) -> None:
     workshop.write("shared/terms/Crust.yml.txt", TERM)
     workshop.write("shared/terms/crust.json", "{}")
     workshop.write("shared/terms/oven.svg", "<svg/>")
-    kinds = (
-        "units, measures, groups, sources, sets, tables, functions, choices, quantities, watches, boards, phases, "
-        "supplies, procedures, pictures, terms, pages, words, pardons, plans, farm"
-    )
+    kinds = ", ".join(KINDS)
     assert workshop.said() == (
         f"shared/proof.yml: stands outside the folder of a kind\n    hint: move it into one of: {kinds}\n"
         "shared/term: unknown kind of content `term`\n    hint: did you mean `terms`?\n"
