@@ -45,14 +45,22 @@ def _walk(root: Path, problems: list[Problem]) -> Iterator[Path]:
         fault = f"the folder cannot be read: {error.strerror}"
         problems.append(Problem(Place(shown_path(Path(error.filename))), fault, "check its owner and permissions"))
 
-    for folder, below, names in os.walk(root, onerror=unreadable):
+    for place, below, names in os.walk(root, onerror=unreadable):
+        folder = Path(place)
         below[:] = sorted(name for name in below if not name.startswith("."))
-        if Path(folder) == root:
+        if folder == root:
             problems.extend(_unknown_folder(root / name) for name in below if name not in _FOLDERS)
             below[:] = [name for name in below if name in _FOLDERS]
+        problems.extend(_link(folder / name) for name in below if (folder / name).is_symlink())
         for name in sorted(names):
             if not name.startswith(".") and not name.endswith("~") and name.lower() not in _LITTER:
-                yield Path(folder) / name
+                yield folder / name
+
+
+def _link(folder: Path) -> Problem:
+    return Problem(
+        Place(shown_path(folder)), "is a link to a folder, and links are not followed", "copy the folder here"
+    )
 
 
 def _unknown_folder(folder: Path) -> Problem:

@@ -91,6 +91,13 @@ def test_files_out_of_place(workshop: Workshop) -> None:
     )
 
 
+def test_a_link_to_a_folder(workshop: Workshop) -> None:
+    (workshop.folder / "shared/terms/again").symlink_to(workshop.folder / "shared", target_is_directory=True)
+    assert workshop.said() == (
+        "shared/terms/again: is a link to a folder, and links are not followed\n    hint: copy the folder here"
+    )
+
+
 def test_notes_and_litter_are_passed_over(workshop: Workshop) -> None:
     for path in ("shared/NOTES.md", "shared/terms/.DS_Store", "shared/terms/terms.yml~", "shared/.git/terms/a.yml"):
         workshop.write(path, b"\xff")
