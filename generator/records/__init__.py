@@ -1,0 +1,1 @@
+"""The records of days: taken from files, merged, judged, told on paper, kept by season, and learned from."""

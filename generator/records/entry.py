@@ -1,0 +1,85 @@
+"""One entry of a record, and the order of entries. `records.js` is the same, function for function."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any, TypedDict
+
+
+class Limit(TypedDict, total=False):
+    """SI units; `by` in milliseconds since 1970."""
+
+    low: float
+    high: float
+    by: int
+
+
+class Entry(TypedDict, total=False):
+    """The fields of the schema."""
+
+    id: str
+    run: str
+    kind: str
+    at: int
+    zone: int
+    who: str
+    lot: str
+    of: str
+    name: str
+    value: float
+    written: str
+    limit: Limit
+    reason: str
+    text: str
+    step: str
+    prints: Mapping[str, str]
+    values: Mapping[str, float | str]
+    ends: int
+    phone: str
+    sent: int
+    taken: int
+    corrects: str
+    answers: str
+    gone: bool
+
+
+def phone_of(entry: Entry) -> str:
+    """The phone that an entry was made on."""
+    return entry["id"].split("-")[0]
+
+
+def counter_of(entry: Entry) -> int:
+    """Its running number there."""
+    return int(entry["id"].split("-")[1])
+
+
+def canonical(entry: Any) -> str:  # noqa: ANN401 - JSON
+    """An entry as one text, the same whatever order its fields came in."""
+    return json.dumps(entry, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
+
+
+def in_order(entries: Iterable[Entry]) -> list[Entry]:
+    """Entries by their clocks, those of one phone in the order in which it made them even where its clock went back."""
+    latest: dict[str, int] = {}
+    placed = []
+    for entry in sorted(entries, key=counter_of):
+        phone = phone_of(entry)
+        latest[phone] = max(entry["at"], latest.get(phone, 0))
+        placed.append((latest[phone], phone, counter_of(entry), canonical(entry), entry))
+    return [entry for *_, entry in sorted(placed, key=lambda place: place[:4])]
+
+
+def standing(entries: Sequence[Entry]) -> list[Entry]:
+    """The entries that count, in order: neither corrected nor taken back."""
+    corrected = {(entry["run"], entry["corrects"]) for entry in entries if "corrects" in entry}
+    return in_order(entry for entry in entries if "gone" not in entry and (entry["run"], entry["id"]) not in corrected)
+
+
+def totals(entries: Sequence[Entry]) -> dict[str, float]:
+    """What the counts of each thing come to."""
+    sums: dict[str, float] = {}
+    for entry in standing(entries):
+        if entry["kind"] == "count":
+            sums[entry["of"]] = sums.get(entry["of"], 0) + entry["value"]
+    return sums

@@ -1,0 +1,82 @@
+/**
+ * Readings against their limits, and readings that are due.
+ *
+ * @typedef {import("./records.js").Entry} Entry
+ * @typedef {import("./records.js").Limit} Limit
+ * @typedef {{low?: string, high?: string, since?: string, until?: string, within?: string, rhythm?: string,
+ *   per_lot?: boolean}} Item  one of `readings` in readings.js
+ * @typedef {"free" | "inside" | "on_the_way" | "low" | "high"} Verdict
+ */
+
+import { standing } from "./records.js";
+
+const SLACK_OF_LIMIT = 1e-9;
+
+/**
+ * The limits in force for a reading of a lot, from the day's values; what is refused there limits nothing.
+ * @param {Item} item @param {Record<string, number | string>} values @param {Entry[]} entries @param {string} [lot]
+ * @returns {Limit}
+ */
+export function limitFor(item, values, entries, lot = "") {
+  /** @type {Limit} */ const limit = {};
+  for (const side of /** @type {("low" | "high")[]} */ (["low", "high"])) {
+    const value = values[item[side] ?? ""];
+    if (typeof value === "number") limit[side] = value;
+  }
+  const allowed = values[item.within ?? ""];
+  const begun = startsOf(item, standing(entries)).get(item.per_lot ? lot : "");
+  if (typeof allowed === "number" && begun !== undefined) limit.by = Math.round(begun + allowed * 1000);
+  return limit;
+}
+
+/**
+ * Where a value lies. While the time allowed runs, what must still be reached is on the way: the upper limit, or the
+ * lower where there is no upper one.
+ * @param {number} value @param {Limit} [limit] @param {number} [at] @returns {Verdict}
+ */
+export function judge(value, { low, high, by } = {}, at = Infinity) {
+  const early = by !== undefined && at <= by;
+  if (low !== undefined && value < low - slackOf(low)) return early && high === undefined ? "on_the_way" : "low";
+  if (high !== undefined && value > high + slackOf(high)) return early ? "on_the_way" : "high";
+  return low === undefined && high === undefined ? "free" : "inside";
+}
+
+/** @param {number} limit */
+const slackOf = (limit) => SLACK_OF_LIMIT * Math.max(1, Math.abs(limit));
+
+/**
+ * When each reading is due next, the most pressing first. Read by lots, each lot has its own time; a reading with a time
+ * allowed is done once it lies inside its limits.
+ * @param {Record<string, Item>} items @param {Record<string, number | string>} values @param {Entry[]} entries
+ * @returns {{of: string, lot: string, at: number}[]}
+ */
+export function due(items, values, entries) {
+  const all = standing(entries);
+  const found = Object.entries(items).flatMap(([of, item]) => {
+    const every = values[item.rhythm ?? ""];
+    if (typeof every !== "number") return [];
+    const starts = startsOf(item.since ? item : { ...item, since: of }, all);
+    return [...starts].flatMap(([lot, start]) => {
+      const mine = all.filter((entry) => entry.of === of && inLot(item, entry, lot) && entry.at >= start);
+      const last = mine.at(-1);
+      const over = all.some((entry) => item.until !== undefined && entry.of === item.until && inLot(item, entry, lot) && entry.at >= start);
+      const met = item.within && last?.value !== undefined && judge(last.value, last.limit, last.at) === "inside";
+      return over || met ? [] : [{ of, lot, at: (last?.at ?? start) + every * 1000 }];
+    });
+  });
+  return found.sort((one, other) => one.at - other.at || (one.of + one.lot < other.of + other.lot ? -1 : 1));
+}
+
+/** When each lot began, or the day under the empty name. @param {Item} item @param {Entry[]} all  in order */
+function startsOf(item, all) {
+  /** @type {Map<string, number>} */ const starts = new Map();
+  for (const entry of all) {
+    if (item.since === undefined || entry.of !== item.since) continue;
+    const lot = item.per_lot ? entry.lot ?? "" : "";
+    if (!starts.has(lot)) starts.set(lot, entry.at);
+  }
+  return starts;
+}
+
+/** @param {Item} item @param {Entry} entry @param {string} lot */
+const inLot = (item, entry, lot) => !item.per_lot || (entry.lot ?? "") === lot;

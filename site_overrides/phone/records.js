@@ -1,0 +1,113 @@
+/**
+ * Entries of the day's record: made here, judged in judging.js, foretold in curve.js, checked in record_check.js when
+ * they come from elsewhere, brought together in merge.js, written for spreadsheets in record_table.js. None of these
+ * modules touches the page, the clock or the store; `generator/records/` is their twin, function for function.
+ *
+ * How a page uses them:
+ *   const entry = makeEntry(desk, { kind: "reading", of: "oven", value: 453.15, written: "180 °C", limit });
+ *   desk  { phone, counter, run, who, now, zone }: the counter is one more than the last this phone gave out
+ *   limit is limitFor(...) of judging.js at that moment, so that the record keeps the limit that was in force
+ *   await store.put(keyOf(entry), entry)           keep it first, then answer the tap; NOT SAVED when that gives false
+ *   const all = store.entries(`log/${run}/`).map(([, entry]) => entry)
+ *   standing(all)                                  what counts; inOrder(all) is what is shown, corrections and all
+ *   makeEntry(desk, { ...fields, corrects: old.id })               takes the place of another entry
+ *   makeEntry(desk, { ...fields, corrects: old.id, gone: true })   takes it back
+ *   makeEntry(desk, { kind: "action", answers: reading.id, text, reason })
+ *   makeEntry(desk, { kind: "plan", values, text: version })       once, when the day begins
+ *   toFile(desk, all, version)                     the text to share, and in record_check.js takeFile(text, ranges)
+ *   merge.js: news(mine, theirs) to put, then an entry of kind "merge" { phone, sent: file.clock, taken: news.length }
+ * The kinds and their fields: record_format.js, which the build makes from generator/records/day_record_1.schema.json.
+ * What can be read: readings.js, which the build makes from content.
+ *
+ * @typedef {{low?: number, high?: number, by?: number}} Limit  SI units; `by` in milliseconds since 1970
+ * @typedef {{id: string, run: string, kind: string, at: number, zone: number, who?: string, lot?: string, of?: string,
+ *   name?: string, value?: number, written?: string, limit?: Limit, reason?: string, text?: string, step?: string,
+ *   prints?: Record<string, string>, values?: Record<string, number | string>, ends?: number, phone?: string,
+ *   sent?: number, taken?: number, corrects?: string, answers?: string, gone?: true}} Entry
+ * @typedef {{phone: string, counter: number, run: string, who?: string, now: number, zone: number, random?: () => string}} Desk
+ */
+
+const DIGITS_OF_CHANCE = 6;
+
+/** A new entry; what is empty is left out. @param {Desk} desk @param {Partial<Entry>} fields @returns {Entry} */
+export function makeEntry(desk, fields) {
+  const id = `${desk.phone}-${desk.counter}-${(desk.random ?? chance)()}`;
+  const whole = { id, run: desk.run, at: desk.now, zone: desk.zone, who: desk.who, ...fields };
+  const written = Object.entries(whole).filter(([, value]) => value !== undefined && value !== "");
+  return /** @type {Entry} */ (Object.fromEntries(written));
+}
+
+/** Letters and figures that nobody else draws. */
+function chance() {
+  const drawn = crypto.getRandomValues(new Uint8Array(DIGITS_OF_CHANCE));
+  return Array.from(drawn, (byte) => (byte % 36).toString(36)).join("");
+}
+
+/** A name for a phone, drawn once and kept. */
+export const drawPhone = () => chance() + chance();
+
+/** Where an entry is kept: two entries share a key only when they are the same. @param {Entry} entry */
+export const keyOf = (entry) => `log/${entry.run}/${entry.id}/${printOf(canonical(entry))}`;
+
+/** The phone that an entry was made on. @param {Entry} entry */
+export const phoneOf = (entry) => entry.id.split("-")[0];
+
+/** Its running number there. @param {Entry} entry */
+export const counterOf = (entry) => Number(entry.id.split("-")[1]);
+
+/** An entry as one text, the same whatever order its fields came in. @param {unknown} value @returns {string} */
+export function canonical(value) {
+  if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
+  const fields = Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1));
+  return `{${fields.map(([key, inner]) => `${JSON.stringify(key)}:${canonical(inner)}`).join(",")}}`;
+}
+
+/** A short hash of a text. @param {string} text */
+export function printOf(text) {
+  let hash = 0x811c9dc5;
+  for (let place = 0; place < text.length; place += 1) hash = Math.imul(hash ^ text.charCodeAt(place), 0x01000193);
+  return (hash >>> 0).toString(36);
+}
+
+/**
+ * Entries by their clocks, those of one phone in the order in which it made them even where its clock was set back.
+ * @param {Entry[]} entries @returns {Entry[]}
+ */
+export function inOrder(entries) {
+  const made = [...entries].sort((one, other) => counterOf(one) - counterOf(other));
+  /** @type {Map<string, number>} */ const latest = new Map();
+  const placed = made.map((entry) => {
+    const at = Math.max(entry.at, latest.get(phoneOf(entry)) ?? 0);
+    latest.set(phoneOf(entry), at);
+    return { entry, at, text: canonical(entry) };
+  });
+  placed.sort((one, other) => one.at - other.at || compare(phoneOf(one.entry), phoneOf(other.entry))
+    || counterOf(one.entry) - counterOf(other.entry) || compare(one.text, other.text));
+  return placed.map(({ entry }) => entry);
+}
+
+/** @param {string} one @param {string} other */
+const compare = (one, other) => (one < other ? -1 : Number(one > other));
+
+/** The entries that count, in order: neither corrected nor taken back. @param {Entry[]} entries @returns {Entry[]} */
+export function standing(entries) {
+  const corrected = new Set(entries.filter(({ corrects }) => corrects).map(({ run, corrects }) => `${run}/${corrects}`));
+  return inOrder(entries.filter((entry) => !entry.gone && !corrected.has(`${entry.run}/${entry.id}`)));
+}
+
+/** What the counts of each thing come to. @param {Entry[]} entries @returns {Record<string, number>} */
+export function totals(entries) {
+  /** @type {Record<string, number>} */ const sums = Object.create(null);
+  for (const { kind, of, value } of standing(entries)) {
+    if (kind === "count" && of !== undefined && value !== undefined) sums[of] = (sums[of] ?? 0) + value;
+  }
+  return sums;
+}
+
+/** The record as a file's text. @param {{phone: string, now: number}} desk @param {Entry[]} entries @param {string} [site] */
+export function toFile(desk, entries, site) {
+  const head = { format: "day-record", version: 1, phone: desk.phone, clock: desk.now, ...(site ? { site } : {}) };
+  const lines = inOrder(entries).map((entry) => JSON.stringify(entry));
+  return `${JSON.stringify(head).slice(0, -1)},"entries":[\n${lines.join(",\n")}\n]}\n`;
+}
