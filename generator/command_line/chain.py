@@ -7,7 +7,7 @@ import textwrap
 from generator.command_line.table import as_typed, titled
 from generator.computing import Settings
 from generator.model.source import Citations
-from generator.rendering import Edition
+from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 
 GIVEN = {

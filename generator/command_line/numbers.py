@@ -12,7 +12,7 @@ from generator.command_line.ordering import read_order
 from generator.command_line.table import print_table, titled
 from generator.pipeline.figuring import figure, open_content
 from generator.problems import Place, Problem, ProblemsFound, did_you_mean
-from generator.rendering import Edition
+from generator.telling.edition import Edition
 
 REFUSED = 2
 

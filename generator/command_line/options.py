@@ -51,8 +51,9 @@ COMMANDS = {
     ),
     "words": (
         "collect the words for translators",
-        "Collects every sentence that a person reads and brings the catalogues of all languages up to date.\n"
-        "With --check nothing is written: the status tells whether they are up to date.",
+        "Collects every sentence that a person reads into translations/messages.pot of the shared content and takes\n"
+        "what is new into each language there. To begin a language, copy messages.pot to its code, such as es.po.\n"
+        "With --check nothing is written: the status tells whether every message is translated.",
     ),
     "bench": (
         "measure the build and the site",
@@ -94,7 +95,7 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     for name in ("serve", "watch"):
         parts[name].add_argument("--port", type=_port, default=8000, help="first port to try (default: 8000)")
     for name in ("schema", "words"):
-        parts[name].add_argument("--check", action="store_true", help="write nothing, only tell whether up to date")
+        parts[name].add_argument("--check", action="store_true", help="write nothing, only tell the state")
     _add_plan(parts["numbers"])
     parts["bench"].add_argument("--keep", action="store_true", help="keep these figures to compare with later")
     parts["verify"].add_argument("address", metavar="ADDRESS", help="where the site is published: https://…/")

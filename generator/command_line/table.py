@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from generator.computing.items import Item
-from generator.rendering import Edition
+from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
 

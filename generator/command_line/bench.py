@@ -1,0 +1,30 @@
+"""`bench`: what a build takes and weighs, beside figures kept before."""
+
+from __future__ import annotations
+
+import json
+from argparse import Namespace
+from dataclasses import replace
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from generator.command_line.ordering import read_order
+from generator.pipeline.measuring import measure_build
+from generator.pipeline.order import HERE
+
+KEPT = HERE / "tests" / "bench.json"
+
+
+def run(options: Namespace) -> int:
+    """Builds into a folder of its own, from nothing, and prints one line a figure."""
+    with TemporaryDirectory() as folder:
+        now = measure_build(replace(read_order(options), into=Path(folder)))
+    before = json.loads(KEPT.read_text(encoding="utf-8")) if KEPT.is_file() else {}
+    width = max(map(len, now))
+    print(f"{'':<{width}}  {'now':>8}  {'kept':>8}")
+    for name, figure in now.items():
+        print(f"{name:<{width}}  {figure:>8g}  {before.get(name, ''):>8}")
+    if options.keep:
+        KEPT.write_text(json.dumps(now, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
+        print("These figures are kept.")
+    return 0

@@ -1,0 +1,73 @@
+"""How long a build takes and what its site weighs."""
+
+from __future__ import annotations
+
+import gzip
+import sys
+import time
+from pathlib import Path
+
+from generator.pipeline.order import Order
+from generator.pipeline.story import build
+from generator.publishing.keeping import kept_files
+
+Figures = dict[str, float]
+
+
+def measure_build(order: Order) -> Figures:
+    """Seconds of each step and of all, memory in MB, and weights in kB as a host sends them compressed."""
+    figures: Figures = {}
+    begun: list[tuple[str, float]] = []
+
+    def next_step(step: str) -> None:
+        now = time.perf_counter()
+        if begun:
+            name, start = begun.pop()
+            figures[f"{name}, s"] = round(now - start, 2)
+        begun.append((step, now))
+
+    start = time.perf_counter()
+    build(order, next_step)
+    next_step("")
+    figures["The whole build, s"] = round(time.perf_counter() - start, 2)
+    return figures | _memory() | _weights(order.site)
+
+
+def _weights(site: Path) -> Figures:
+    sent = {name: _compressed(_file(site, name)) for name in kept_files(site)}
+    pages = {name: weight for name, weight in sent.items() if _file(site, name).name == "index.html"}
+    printed = sum(weight for name, weight in sent.items() if name.endswith(".pdf"))
+    return {
+        "Pages": len(pages),
+        "Files kept offline": len(sent),
+        "Kept offline without papers, kB": _kilobytes(sum(sent.values()) - printed),
+        "Papers kept offline, kB": _kilobytes(printed),
+        "The front page alone, kB": _kilobytes(pages[""]),
+        "The heaviest page alone, kB": _kilobytes(max(pages.values())),
+        "All pages together, kB": _kilobytes(sum(pages.values())),
+        "Phone programs, kB": _kilobytes(sum(weight for name, weight in sent.items() if name.startswith("phone/"))),
+    }
+
+
+def _file(site: Path, address: str) -> Path:
+    return site / f"{address}index.html" if address.endswith("/") or not address else site / address
+
+
+def _compressed(file: Path) -> int:
+    """As hosts do it: what is compressed already goes as it is."""
+    content = file.read_bytes()
+    already = file.suffix in {".png", ".pdf", ".woff2"}
+    return len(content) if already else len(gzip.compress(content, 6, mtime=0))
+
+
+def _kilobytes(number: int) -> float:
+    return round(number / 1000, 1)
+
+
+def _memory() -> Figures:
+    if sys.platform == "win32":
+        return {}
+    import resource
+
+    most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    return {"Most memory, MB": round(most / (1_000_000 if sys.platform == "darwin" else 1000))}

@@ -1,0 +1,77 @@
+"""The commands that keep generated files in step: `schema` and `words`; and `bench`."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+
+from generator.command_line import bench, schema
+from generator.pipeline.order import HERE, Order
+
+from .conftest import Run
+
+
+def test_the_schemas_are_up_to_date(run: Run) -> None:
+    answer = run("schema", "--check")
+    assert (answer.status, answer.err) == (0, "")
+
+
+def test_stale_and_left_over_schemas_are_named_and_mended(
+    run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("content", ".vscode"):
+        shutil.copytree(HERE / name, tmp_path / name)
+    monkeypatch.setattr(schema, "HERE", tmp_path)
+    (tmp_path / "content/schemas/shared/units.json").write_text("{}")
+    (tmp_path / "content/schemas/shared/old.json").touch()
+    answer = run("schema", "--check")
+    assert answer.status == 1
+    assert answer.err.splitlines() == [
+        "content/schemas/shared/old.json: is not up to date",
+        "    hint: run `python3 run.py schema`",
+        "content/schemas/shared/units.json: is not up to date",
+        "    hint: run `python3 run.py schema`",
+        "",
+        "2 problems.",
+    ]
+    assert run("schema").out == "2 schema files changed.\n"
+    assert run("schema", "--check").status == 0
+    assert not (tmp_path / "content/schemas/shared/old.json").exists()
+
+
+@pytest.fixture
+def translated(bakery: Order) -> Order:
+    folder = bakery.shared / "translations"
+    folder.mkdir()
+    header = 'msgid ""\nmsgstr "Content-Type: text/plain; charset=UTF-8\\n"\n\n'
+    (folder / "fr.po").write_text(header + 'msgid "Mix"\nmsgstr "Mélanger"\n\nmsgid "Zebras cross here"\nmsgstr "Passage"\n')
+    return bakery
+
+
+def test_words_takes_new_messages_in_and_keeps_what_is_translated(translated: Order, run: Run) -> None:
+    words = ["--content", translated.content, "--farm", translated.farm]
+    answer = run("words", *words)
+    assert answer.status == 0
+    catalogue = (translated.shared / "translations/fr.po").read_text(encoding="utf-8")
+    assert 'msgid "Mix"\nmsgstr "Mélanger"' in catalogue
+    assert 'msgid "Mix the dough"\nmsgstr ""' in catalogue
+    assert '#~ msgid "Zebras cross here"' in catalogue
+    checked = run("words", "--check", *words)
+    assert checked.status == 1
+    assert checked.out.startswith("fr: 1 of ")
+    assert "fr.po: " in checked.err
+    assert run("words", *words).status == 0
+    assert (translated.shared / "translations/fr.po").read_text(encoding="utf-8") == catalogue
+
+
+def test_bench_prints_each_figure_beside_the_kept_one(
+    bakery: Order, run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(bench, "KEPT", tmp_path / "kept.json")
+    words = ["bench", "--content", bakery.content, "--farm", bakery.farm]
+    assert run(*words, "--keep").status == 0
+    kept = json.loads((tmp_path / "kept.json").read_text(encoding="utf-8"))
+    lines = {line[:32].strip(): line[32:].split() for line in run(*words).out.splitlines()[1:]}
+    assert {"The whole build, s", "Kept offline without papers, kB", "Pages"} <= set(kept)
+    assert lines["Pages"] == [f"{kept['Pages']:g}"] * 2
