@@ -43,6 +43,8 @@ class CallReader(LoopReader):
         hint = did_you_mean(name, known)
         if name in OVER_SETS:
             hint = f"write `{name}(rate[each] for each in a_set)`"
+        elif name in self.scope.values or name in self.locals:
+            hint = f"`{name}` is a value; a product is written `{name} * (...)`"
         elif name in OVER_SPANS:
             hint = f"write `{name}(f(t) for t in span(a, b))`"
         self.note(FormulaFault(f"unknown function `{name}`", hint, *self.at(node.func)))

@@ -108,7 +108,7 @@ class Checker:
         if node.name == "sqrt":
             return Measured(found.dimension ** Fraction(1, 2))
         if found.dimension != PLAIN:
-            hint = "divide it by a value of its own unit, such as `x / 1[kg]`"
+            hint = f"divide it by a value of its own unit: `x / 1[{self.book.name(found.dimension)}]`"
             raise FormulaFault(f"`{node.name}` takes a bare number, not {self.say(found)}", hint, *node.arguments[0].at)
         return BARE
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 _WIDEST = 100
@@ -37,4 +38,4 @@ class FormulaFaults(Exception):  # noqa: N818 - as above
 
 def on_one_line(text: str) -> str:
     """The text without white space at its ends, and with a space for white space of every kind."""
-    return "".join(" " if character.isspace() else character for character in text.strip())
+    return re.sub(r"\s", " ", text.strip())

@@ -165,7 +165,7 @@ class MathsPrinter(ABC):
             one = self.with_unit("<mn>1</mn>", unit).markup
             return Piece(FRACTION, fraction(of.markup, one)) if self.wording.sign_of(unit) else of
         said = self.translate("in {unit}").replace("{unit}", self.wording.sign_of(unit))
-        return Piece(FRACTION, row(of.at_least(ATOM), words(NO_BREAK + said)))
+        return Piece(FRACTION, row(of.at_least(FRACTION), words(NO_BREAK + said)))
 
     @print.register
     def _lookup(self, node: tree.Lookup) -> Piece:

@@ -22,11 +22,11 @@ _ALLOT_LOOP = re.compile(r"^(allot\s*\(.*)(\sfor\s+\w+\s+in\s+\w+\s*)\)$")
 
 def open_text(text: str) -> tuple[ast.expr, str]:
     """The expression in Python's own tree, and the text on one line. Raises FormulaFault."""
+    if len(text) > LONGEST:
+        raise FormulaFault(f"the formula is longer than {LONGEST} characters", "divide it into quantities of their own")
     line = on_one_line(text)
     if not line:
         raise FormulaFault("the formula is empty")
-    if len(line) > LONGEST:
-        raise FormulaFault(f"the formula is longer than {LONGEST} characters", "divide it into quantities of their own")
     _check_characters(line)
     _check_brackets(line)
     readable = _ALLOT_LOOP.sub(
@@ -72,6 +72,8 @@ def _check_brackets(line: str) -> None:
 
 
 def _guess(line: str) -> str:
+    if re.search(r"\ballot\s*\(", line):
+        return "`allot(...)` is the whole formula of a quantity, never a part"
     if re.search(r"(?<![<>=!])=(?!=)", line):
         return "two values are compared with `==`"
     if re.search(r"\bif\b", line) and not re.search(r"\belse\b", line):

@@ -148,7 +148,9 @@ class Parser(CallReader):
             if isinstance(self.scope.values.get(option), Word):
                 return self.read(node)
             fault = f"`{choice}` has no option `{option}`"
-            self.note(FormulaFault(fault, did_you_mean(option, kind.options), *self.at(node)))
+            options = sorted(kind.options)
+            hint = did_you_mean(option, options, "options: " + ", ".join(options))
+            self.note(FormulaFault(fault, hint, *self.at(node)))
         return tree.Option(self.at(node), option, choice)
 
     def _read_boolop(self, node: ast.BoolOp) -> tree.Node:

@@ -1,0 +1,58 @@
+"""What writers of formulas read, word for word: `messages.txt` holds formulas with carets and messages below them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.formula import FormulaFault, FormulaFaults, check
+from tests.formula.kitchen import SCOPE, tree_of
+
+LABEL = "formula: "
+BLOCKS = (Path(__file__).parent / "messages.txt").read_text(encoding="utf-8").rstrip("\n").split("\n\n")
+
+
+def said_about(text: str) -> str:
+    try:
+        check(tree_of(text), SCOPE)
+    except FormulaFaults as found:
+        faults = found.faults
+    except FormulaFault as fault:
+        faults = (fault,)
+    else:
+        return "nothing"
+    lines = [f"{LABEL}{text}"]
+    for fault in faults:
+        hint = [f"hint: {fault.hint}"] if fault.hint else []
+        lines += [fault.excerpt(text)[1], fault.fault, *hint]
+    return "\n".join(lines)
+
+
+@pytest.mark.parametrize("block", BLOCKS, ids=lambda block: block.split("\n")[0].removeprefix(LABEL)[:40])
+def test_messages(block: str) -> None:
+    assert said_about(block.split("\n")[0].removeprefix(LABEL)) == block
+
+
+def test_a_long_formula_is_shown_around_its_fault() -> None:
+    text = "a + " * 25 + "bad + " + "c + " * 25 + "d"
+    with pytest.raises(FormulaFaults) as found:
+        tree_of(text)
+    line, carets = found.value.faults[0].excerpt(text)
+    assert len(line) <= 120
+    assert line.startswith("formula: ... ") and line.endswith(" ...")
+    assert line[carets.index("^") : carets.rindex("^") + 1] == "bad"
+
+
+def test_a_formula_on_several_lines_is_shown_on_one() -> None:
+    with pytest.raises(FormulaFaults) as found:
+        tree_of("a +\n  bad")
+    assert found.value.faults[0].excerpt("a +\n  bad\n") == ("formula: a +   bad", "               ^^^")
+
+
+def test_an_empty_formula() -> None:
+    assert said_about(" \n ") == "formula:  \n \n         ^\nthe formula is empty"
+
+
+def test_a_huge_formula_is_refused_at_once() -> None:
+    assert "longer than 2000 characters" in said_about("a + " * 100_000 + "a")

@@ -1,0 +1,145 @@
+"""Formulas shown to people: in words, and with numbers in SI that multiply out by hand."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+import pytest
+
+from generator.formula import show_working
+from generator.units import plainly
+from tests.formula.kitchen import VALUES, by_python, tree_of, wording
+from tests.formula.reader_of_maths import read_numbers
+
+
+def read_aloud(markup: str) -> str:
+    """The text of a working; bars as `/` between braces, powers as `^`, cells of one row apart by a blank."""
+    for pattern, said in [
+        (r"<mfrac>", "{"), (r"</mfrac>", "}"), (r"<msup>", "⟨"), (r"</msup>", "⟩"), (r"<msqrt>", "√("),
+        (r"</msqrt>", ")"), (r"</mtr><mtr>", "\n"), (r"</mtd><mtd>", " "), (r"<[^>]*>", ""),
+    ]:  # fmt: skip
+        markup = re.sub(pattern, said, markup)
+    return markup.replace("\u00a0", " ").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
+
+
+def words(text: str, member: str = "") -> str:
+    return read_aloud(show_working("mass", tree_of(text, member), wording(plainly)).words)
+
+
+def numbers(text: str) -> str:
+    return read_aloud(show_working("mass", tree_of(text), wording(plainly)).numbers)
+
+
+@pytest.mark.parametrize(
+    ("formula", "in_words", "in_numbers"),
+    [
+        ("loaves * loaf_mass", "= Loaves×Dough for one loaf", "= 24 loaves×0.9 kg/loaf\n= 12.5 kg"),
+        ("a - (b - c)", "= A−(B−C)", "= 2−(−3.5−0.25)\n= 12.5 kg"),
+        ("(a - b) - c", "= A−B−C", "= 2−(−3.5)−0.25\n= 12.5 kg"),
+        ("a * (b * c)", "= A×B×C", "= 2×(−3.5)×0.25\n= 12.5 kg"),
+        ("a * (b + c)", "= A×(B+C)", "= 2×(−3.5+0.25)\n= 12.5 kg"),
+        ("-(a + b)", "= −(A+B)", "= −(2+(−3.5))\n= 12.5 kg"),
+        ("(a / b) * c", "= {AB}×C", "= {2−3.5}×0.25\n= 12.5 kg"),
+        ("(a + b) ** 2", "= ⟨(A+B)2⟩", "= ⟨(2+(−3.5))2⟩\n= 12.5 kg"),
+        ("d ** 2", "= ⟨(D)2⟩", "= ⟨72⟩\n= 12.5 kg"),
+        ("heat / 333.55[kJ/kg]", "= {Heat333.55 kJ/kg}", "= {4200 J333 550 J/kg}\n= 12.5 kg"),
+        ("oven - 20[degC]", "= Oven−20 °C", "= 503.15 K−293.15 K\n= 12.5 kg"),
+        ("number(mass, lb)", "= {Dough1 lb}", "= 27.5578\n= 12.5 kg"),
+        ("number(oven, degC)", "= Oven in °C", "= 230\n= 12.5 kg"),
+        ("vapour(oven)", "= Vapour(Oven)", "= Vapour(503.15 K)\n= 12.5 kg"),
+        ("abs(b) + sqrt(d)", "= |B|+√(D)", "= |−3.5|+√(7)\n= 12.5 kg"),
+        (
+            "min(a, c, 1[loaf] / loaves)",
+            "= smallest of(A;C;{1 loafLoaves})",
+            "= smallest of(2;0.25;{1 loaf24 loaves})\n= 12.5 kg",
+        ),
+        ("sum(work[s] for s in work)", "= Work mix+Work bake+Work pack", "= 50 s/loaf+66 s/loaf+20 s/loaf\n= 12.5 kg"),
+        (
+            "a if flour == rye else c",
+            "= {A if Flour is Rye\nC otherwise",
+            "= {2 if Rye is Rye\n0.25 otherwise\n= 12.5 kg",
+        ),
+        ("a if not (a < b or c > d) else c if b <= 0 else 3", "= {A if not (A<B or C>D)\nC if B≤0\n3 otherwise", None),
+        ("rate[mix] * integral(work[mix] / 1[s] for t in span(0[s], 9[s]))", None, None),
+    ],
+)
+def test_both_lines(formula: str, in_words: str | None, in_numbers: str | None) -> None:
+    if in_words is not None:
+        assert words(formula) == in_words
+    if in_numbers is not None:
+        assert numbers(formula) == in_numbers
+    assert "<math" in show_working("mass", tree_of(formula), wording()).words
+
+
+def test_long_sums_and_products_take_a_row_for_each_part() -> None:
+    long = "loaves * loaf_mass * a * 4200[J/kg] * (oven - room) / 1[K] * b"
+    assert len(words(long).split("\n")) == 2
+    rows = words("work[mix] * loaf_mass * loaves + work[bake] * loaf_mass * loaves - heat * 1[kg] / 1[W]").split("\n")
+    assert [row[0] for row in rows] == ["=", "+", "−"]
+
+
+def test_many_arguments_stand_below_each_other() -> None:
+    shown = show_working("mass", tree_of("min(work[mix], work[bake], work[pack], 3[s/loaf], 4[s/loaf])"), wording())
+    assert shown.words.count("<mtr>") == 1
+    shown = show_working("mass", tree_of("min(loaf_mass, loaf_mass * a, loaf_mass * b, loaf_mass * c)"), wording())
+    assert 'class="stack"' in shown.words
+
+
+def test_the_split_names_its_places() -> None:
+    said = words("allot(a, work[s], rate[s] for s in work)", member="bake")
+    assert said.startswith("= share of Bake in the fastest split(A;\nMix: Work mix,Rate mix;\nBake:")
+
+
+def test_numbers_can_be_repainted() -> None:
+    markup = show_working("mass", tree_of("loaves * loaf_mass"), wording(plainly)).numbers
+    assert '<mn data-quantity="loaves" data-unit="loaf">24</mn>' in markup
+    assert '<mn data-quantity="loaf_mass" data-unit="kg/loaf">0.9</mn>' in markup
+    assert '<mn data-quantity="mass" data-unit="kg">12.5</mn>' in markup
+    markup = show_working(
+        "mass", tree_of("number(oven, degC) * 1[kg] if flour == rye else mass"), wording(plainly)
+    ).numbers
+    assert '<mn data-quantity="oven" data-unit="degC">230</mn>' in markup
+    assert '<mi data-quantity="flour">Rye</mi>' in markup
+
+
+def test_a_refused_quantity_shows_a_dash() -> None:
+    known = {name: value for name, value in VALUES.items() if name not in ("mass", "loaves", "flour")}
+    tree = tree_of("loaves * loaf_mass if flour == rye else mass")
+    shown = show_working("mass", tree, replace(wording(plainly), values=known))
+    assert '<mn data-quantity="loaves" data-unit="loaf">–</mn>' in shown.numbers
+    assert '<mi data-quantity="flour">–</mi>' in shown.numbers
+
+
+def test_titles_are_words_not_markup() -> None:
+    tricky = replace(wording(), title=lambda name: f"<b>{name}</b> & co")
+    assert "&lt;b&gt;a&lt;/b&gt; &amp; co" in show_working("mass", tree_of("a"), tricky).words
+
+
+def test_signs_keep_their_distance_from_titles() -> None:
+    """`mtext` counts as white space, so that a row of it and one sign would be drawn without any distance."""
+    assert show_working("mass", tree_of("loaves * loaf_mass"), wording()).words.count("<mi>") == 2
+
+
+def test_words_are_translated() -> None:
+    spanish = {"if": "si", "otherwise": "si no", "is": "es", "smallest of": "el menor de"}
+    told = replace(wording(), translate=lambda text: spanish.get(text, text))
+    said = read_aloud(show_working("mass", tree_of("min(a, b) if flour == rye else c"), told).words)
+    assert said == "= {el menor de(A;B) si Flour es Rye\nC si no"
+
+
+@pytest.mark.parametrize(
+    "formula",
+    ["2 - (3 - 4)", "2 / (3 / 4)", "2 / 3 / 4", "-(2 ** 2)", "(-2) ** 2", "(2 ** 3) ** 2", "(2 / 3) ** 2",
+     "2 - -3", "2 * -3",
+     "exp(2) ** 2", "(a if a > b else c) * 2", "2 * (a if a > b else c if c > d else d)", "-b ** 2", "abs(b - a) ** 3",
+     "sqrt(d) ** 3", "-(b + c) * 2", "(a + b) * (c + d) / (a - b)", "ceil(a / 3) ** 2", "b ** -2",
+     "number(mass, lb) ** 2",
+     "(oven - room) / 1[K] * (2[kg] / mass) ** 0.5", "max(a, -b) ** 2 - min(a, b, c)",
+     "1 if 1 < a < 3 and not b > 0 else 2"],
+)  # fmt: skip
+def test_a_person_reads_what_the_formula_means(formula: str) -> None:
+    tree = tree_of(formula)
+    read, _ = read_numbers(show_working("mass", tree, wording()).numbers)
+    assert math.isclose(read, by_python(tree), rel_tol=1e-12)
