@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.computing import Day, Workbook
 from generator.model.library import Library
+from generator.model.procedure import Step
 from generator.reading import Reading
 from generator.units.book import UnitBook
 
@@ -26,6 +27,8 @@ class Edition:
     translate: Callable[[str], str] = str
     """English text to the edition's language, places for numbers kept."""
     language: str = "en"
+    plan: str = ""
+    """The title of the plan."""
     version: str = ""
     """Names the content this edition was made from; the same content gives the same version."""
     made_on: str = ""
@@ -45,3 +48,11 @@ class Edition:
     def second(self) -> str:
         """The system of units that stands in brackets."""
         return "metric" if self.first == "us" else "us"
+
+    def matches(self, only: Mapping[str, Iterable[str]]) -> bool:
+        """Whether the plan has, of each choice named, one of the options named."""
+        return all(str(self.settings[choice]) in options for choice, options in only.items())
+
+    def applies(self, step: Step) -> bool:
+        """Whether a step is done under the plan."""
+        return self.matches(step.only)

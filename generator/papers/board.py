@@ -1,0 +1,54 @@
+"""The board for the whole crew: the day by the clock, who stands where, when to stop, whom to call."""
+
+from __future__ import annotations
+
+import math
+
+from generator.model.paper import DayBoard, Paper, Span
+from generator.papers.emergency import calls
+from generator.papers.wording import Data, Wording
+
+HOUR = 3600
+
+
+def board(paper: Paper, day: DayBoard, say: Wording) -> Data:
+    """The data of a board. A time that is refused leaves its bar out."""
+    spans = [made for span in day.spans.values() if (made := _span(span, say))]
+    stands = day.stands.values()
+    crew = _crew(say, [stand.people for stand in stands])
+    return {
+        "subtitle": say.edition.plan,
+        "intro": say.runs(paper.intro),
+        "moments": [{"title": say.text(title), "value": say.value(name)} for name, title in day.moments.items()],
+        "spans": spans,
+        "from": math.floor(min((span["from"] for span in spans), default=0) / HOUR) * HOUR,
+        "to": math.ceil(max((span["to"] for span in spans), default=HOUR) / HOUR) * HOUR,
+        "stands": [
+            {"title": say.text(stand.title), "watch": say.runs(stand.watch), "people": people}
+            for stand, people in zip(stands, crew, strict=True)
+        ],
+        "stops": [say.runs(stop) for stop in day.stops],
+        "stop_word": say.word("signal_stop").upper(),
+        "calls": calls(say),
+        "words": {name: say.word(f"paper_{name}") for name in ("day", "places", "stop_line", "call", "waiting")},
+    }
+
+
+def _span(span: Span, say: Wording) -> Data | None:
+    values = say.edition.day.values
+    begins, ends = (values.get(name, say.edition.settings.get(name)) for name in (span.begins, span.ends))
+    if not isinstance(begins, float) or not isinstance(ends, float) or ends < begins:
+        return None
+    times = [say.value(name) for name in (span.begins, span.ends)]
+    return {"title": say.text(span.title), "from": begins, "to": ends, "times": times, "waiting": span.waiting}
+
+
+def _crew(say: Wording, counts: list[str]) -> list[str]:
+    """Names from the farm's list, in order; where places are shared or names too few, only how many."""
+    values = {**say.edition.settings, **say.edition.day.values}
+    wanted = [float(values[name]) for name in counts]
+    names = list(say.edition.library.this_farm.crew)
+    if any(number % 1 for number in wanted) or sum(wanted) > len(names):
+        return ["" for _ in counts]
+    ends = [int(sum(wanted[: place + 1])) for place in range(len(wanted))]
+    return [", ".join(names[end - int(number) : end]) for end, number in zip(ends, wanted, strict=True)]

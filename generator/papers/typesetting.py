@@ -1,0 +1,85 @@
+"""Sets papers with Typst. Everything that is peculiar to Typst stays in here and in the templates."""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import cache
+from importlib import metadata
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Any
+
+import typst
+
+from generator.papers.wording import Data
+from generator.problems import Place, Problem, ProblemsFound
+
+TEMPLATES = Path(__file__).parent / "templates"
+_FONT = "fontpkg_atkinson_hyperlegible"
+_REFUSED = re.compile(r"card=(?P<card>.*?);field=(?P<field>.*?);fault=(?P<fault>.*?);amount=(?P<amount>\d+)")
+_MISSING = re.compile(r"(?:glyph|font|character)", re.IGNORECASE)
+_HINTS = {
+    "lines": ("is too long by {amount} {lines}", "cut that much from it; the letters are as small as they may be"),
+    "width": ("has a word or a number that is {amount} pt too wide", "use a shorter one, or part it by a hyphen"),
+    "pages": ("fills {amount} pages, more than its leaves have", "cut it, or split the job in two"),
+}
+
+
+def typeset(papers: list[Data], title: str, author: str) -> bytes:
+    """One PDF/UA-1 of these papers, with the same bytes for the same data. Raises ProblemsFound where a text does not fit."""
+    return _compile(papers, title, author, "pdf")
+
+
+def picture(paper: Data, title: str, author: str, dots_per_inch: float) -> bytes:
+    """The front of a paper as PNG."""
+    return _compile([paper], title, author, "png", dots_per_inch)
+
+
+def engine() -> str:
+    """Names everything but the data that a paper's bytes depend on."""
+    texts = b"".join(path.read_bytes() for path in sorted(TEMPLATES.glob("*.typ")))
+    versions = [metadata.version(name) for name in ("typst", _FONT.replace("_", "-"))]
+    return repr((texts, versions))
+
+
+def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_inch: float = 144) -> bytes:
+    pack = {"title": title, "author": author, "papers": papers}
+    settings: dict[str, Any] = {
+        "root": str(TEMPLATES),
+        "font_paths": [str(_fonts())],
+        "ignore_system_fonts": True,
+        "format": form,
+        "sys_inputs": {"pack": json.dumps(pack, ensure_ascii=False)},
+        "timestamp": 0,
+        **({"pdf_standards": ["ua-1"]} if form == "pdf" else {"ppi": dots_per_inch}),
+    }
+    try:
+        made, warnings = typst.compile_with_warnings(str(TEMPLATES / "papers.typ"), **settings)
+    except typst.TypstError as fault:
+        raise ProblemsFound([_problem(str(fault), papers)]) from None
+    if warnings:
+        raise ProblemsFound(_problem(str(warning), papers) for warning in warnings)
+    return bytes(made[0] if isinstance(made, list) else made)
+
+
+@cache
+def _fonts() -> Path:
+    found = find_spec(_FONT)
+    assert found is not None
+    assert found.origin is not None
+    return Path(found.origin).parent / "files"
+
+
+def _problem(message: str, papers: list[Data]) -> Problem:
+    language, size = papers[0]["language"], papers[0]["paper"]
+    if refused := _REFUSED.search(message):
+        amount = int(refused["amount"])
+        fault, hint = _HINTS[refused["fault"]]
+        told = fault.format(amount=amount, lines="line" if amount == 1 else "lines")
+        place = Place(f"papers/{refused['card']}")
+        return Problem(place, f"`{refused['field']}` {told} ({language}, {size})", hint)
+    place = Place(f"papers/{papers[0]['id']}" if len(papers) == 1 else "papers")
+    first = next((line for line in message.splitlines() if line.strip()), "cannot be set")
+    hint = "write it with letters that the font of the papers has" if _MISSING.search(message) else ""
+    return Problem(place, f"{first.strip()} ({language}, {size})", hint)
