@@ -1,4 +1,4 @@
-"""Takes out what no phone needs: four fifths of what the theme brings along."""
+"""Takes out what no phone needs: four fifths of what the theme brings along, and what only readers of programs want."""
 
 from __future__ import annotations
 
@@ -12,12 +12,15 @@ NOT_NEEDED = (
     "assets/images",
     "sitemap.xml.gz",
 )
-"""The theme's search (ours reads the index itself) with its languages, its favicon, a second site map."""
+"""The theme's search (ours has an index of its own) with its languages, its favicon, a second site map."""
+OWN_PROGRAMS = "phone"
 _MAP = re.compile(rb"\s*(?://|/\*)# sourceMappingURL=[^\s*]+(?:\s*\*/)?\s*$")
+_COMMENT = re.compile(r"^[ \t]*(?:/\*\*(?:[^*]|\*(?!/))*\*/|//[^\n]*)[ \t]*\n", re.MULTILINE)
+"""Comments that have their lines to themselves; one behind code may be part of a text."""
 
 
 def trim(site: Path) -> None:
-    """Removes source maps, the mentions of them, and files that no page asks for."""
+    """Removes source maps, the mentions of them, files that no page asks for, and comments of our own programs."""
     for name in NOT_NEEDED:
         path = site / name
         if path.is_dir():
@@ -27,7 +30,16 @@ def trim(site: Path) -> None:
     for path in site.rglob("*.map"):
         path.unlink()
     for path in (*site.rglob("*.js"), *site.rglob("*.css")):
-        content = path.read_bytes()
-        shorter = _MAP.sub(b"", content)
-        if shorter != content:
-            path.write_bytes(shorter)
+        _change(path, _MAP.sub(b"", path.read_bytes()))
+    for path in (site / OWN_PROGRAMS).glob("*.js"):
+        _change(path, without_comments(path.read_text(encoding="utf-8")).encode())
+
+
+def without_comments(program: str) -> str:
+    """The program without the comments that stand on lines of their own."""
+    return _COMMENT.sub("", program)
+
+
+def _change(path: Path, content: bytes) -> None:
+    if content != path.read_bytes():
+        path.write_bytes(content)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from generator.computing.items import Item
-from generator.model.procedure import Caution, Procedure, Supply
 from generator.model.choice import Choice
+from generator.model.procedure import Caution, Procedure, Supply
 from generator.model.quantity import Group
 from generator.telling.edition import Edition
 from generator.telling.phases import phases
@@ -47,9 +47,9 @@ def supplies_by_group(edition: Edition) -> list[tuple[str, Group, list[tuple[str
     return [each for each in found if each[2]]
 
 
-def cautions(edition: Edition) -> list[tuple[str, list[tuple[str, Procedure, Caution]]]]:
+def cautions(edition: Edition) -> list[tuple[str, list[tuple[str, Procedure, str, Caution]]]]:
     """All cautions by signal, each with the procedure it stands in."""
     members = [member for _, _, all_members in phases(edition) for member in all_members]
-    found = [(name, procedure, caution) for name, procedure in members for caution in procedure.cautions.values()]
-    by_signal = [(signal, [each for each in found if each[2].signal == signal]) for signal in SIGNALS]
+    found = [(name, each, key, entry) for name, each in members for key, entry in each.cautions.items()]
+    by_signal = [(signal, [each for each in found if each[3].signal == signal]) for signal in SIGNALS]
     return [each for each in by_signal if each[1]]

@@ -52,7 +52,8 @@ def pages(edition: Edition) -> list[Page]:
     if library.terms:
         made.append(_fixed("glossary", addresses.GLOSSARY))
     made += [_fixed("sources", addresses.SOURCES), _fixed("about", addresses.ABOUT)]
-    return [*made, *_number_pages(edition), *_procedure_pages(edition)]
+    menu = Page(addresses.MENU, "menu", title_word="title_menu", parts={"pages": made}, head={"kind": "menu"})
+    return [*made, menu, *_number_pages(edition), *_procedure_pages(edition)]
 
 
 def _fixed(name: str, address: str, **parts: object) -> Page:
@@ -66,7 +67,7 @@ def _procedure_pages(edition: Edition) -> list[Page]:
     for _, phase, members in phases(edition):
         for name, procedure in members:
             parts = {"id": name, "procedure": procedure, "phase": phase, "number": number_of.get(name, 0)}
-            head = {"kind": "procedure", "description": edition.translate(procedure.purpose)}
+            head = {"kind": "procedure"}
             made.append(Page(addresses.procedure(name), "procedure", title=procedure.title, parts=parts, head=head))
     return _chained(made)
 

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.rendering.manifest import manifest
-from generator.rendering.navigation import navigation
 from generator.rendering.pages import pages
 from generator.rendering.phone_data import phone_data
+from generator.rendering.search_index import search_index
 from generator.rendering.writer import Writer
+from generator.telling import addresses
 from generator.telling.edition import Edition
 from generator.telling.words import FRAME
 
@@ -30,11 +31,12 @@ def render_site(edition: Edition) -> Rendered:
     made = pages(edition)
     files = {page.file: writer.page(page) for page in made}
     files |= phone_data(edition, writer.words) | manifest(edition, writer.words)
+    files |= search_index(edition, writer.figures, made, writer.title)
     settings = {
         "site_name": writer.words("site_name"),
         "site_description": writer.words("site_description"),
         "site_url": edition.library.this_farm.site_address,
-        "nav": navigation(made),
+        "nav": [addresses.file_of(addresses.TODAY)],
         "extra": {"words": writer.words.beginning(FRAME), "first": edition.first},
     }
     writer.words.stop_at_missing()

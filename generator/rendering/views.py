@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 import re
 from collections.abc import Callable, Iterable
@@ -12,7 +11,6 @@ from markupsafe import Markup
 
 from generator.formula import Working
 from generator.model.procedure import Procedure, Step
-from generator.model.source import Citation, Citations
 from generator.telling import addresses
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
@@ -43,12 +41,8 @@ class Views:
         return Markup(_MARKDOWN.sub(r"\\\1", text))
 
     def title_of(self, identifier: str) -> str:
-        """The title of a quantity or choice; of one that is declared for each of a set, with its member's title."""
-        translate, library = self._edition.translate, self._edition.library
-        if identifier in library.choices:
-            return translate(library.choices[identifier].title)
-        item = self._figures.items[identifier]
-        return translate(item.quantity.title).replace("{member}", self._figures.name_of(item.member))
+        """The title of a quantity or choice by id."""
+        return self._figures.title_of(identifier)
 
     def kind_of(self, identifier: str) -> str:
         """Who sets a quantity: `input` a person, `constant` the content, `result` a formula."""
@@ -71,24 +65,28 @@ class Views:
         """Whether the plan has one of the options that the step is only for."""
         return all(self._edition.settings[choice] in options for choice, options in step.only.items())
 
-    def step_list(self, procedure: Procedure) -> dict[str, dict[str, tuple[str, ...]]]:
-        """Ids of the steps, each with the options it is only for."""
-        return {name: dict(step.only) for name, step in procedure.steps.items()}
+    def always(self, procedure: Procedure) -> int:
+        """How many steps are there whatever the plan."""
+        return sum(not step.only for step in procedure.steps.values())
 
-    def print_of(self, step: Step) -> str:
-        """A short mark that changes when the words of a step change."""
-        words = json.dumps(step.model_dump(include={"action", "key_points", "reason"}), sort_keys=True)
-        return hashlib.sha256(words.encode()).hexdigest()[:8]
+    def sometimes(self, procedure: Procedure) -> dict[str, dict[str, tuple[str, ...]]]:
+        """Ids of the other steps, each with the options it is only for."""
+        return {name: dict(step.only) for name, step in procedure.steps.items() if step.only}
 
-    def cited(self, procedure: Procedure) -> list[tuple[Markup, Citations]]:
-        """What a procedure rests on: each statement with its sources, those of plain practice left out."""
-        found = [
+    def cited(self, procedure: Procedure) -> list[tuple[str, list[tuple[str, Markup]]]]:
+        """What a procedure rests on: the sources it cites, each with places in it and what is said there."""
+        said = [
             *((step.action, step.source) for step in procedure.steps.values()),
             *((caution.hazard, caution.source) for caution in procedure.cautions.values()),
             *((rule.when, rule.source) for rule in procedure.stops.values()),
             *((fault.sign, fault.source) for fault in procedure.faults.values()),
         ]
-        return [(self._sentences.html(said), sources) for said, sources in found if _is_published(sources)]
+        found: dict[str, list[tuple[str, Markup]]] = {}
+        for text, citations in said:
+            for each in citations:
+                if each.id:
+                    found.setdefault(each.id, []).append((each.place, self._sentences.html(text)))
+        return list(found.items())
 
     def refusals(self, identifier: str) -> list[tuple[str, str]]:
         """Sentences that may have to be shown at an input, each with the key by which programs know it."""
@@ -124,10 +122,6 @@ class Views:
     def sort_by_title(self, items: Iterable[tuple[str, Any]]) -> list[tuple[str, Any]]:
         """Entries in the order of their titles."""
         return sorted(items, key=lambda item: (self._edition.translate(item[1].title).casefold(), item[0]))
-
-
-def _is_published(sources: Iterable[Citation]) -> bool:
-    return any(citation.id for citation in sources)
 
 
 def _json(value: object) -> str:

@@ -24,7 +24,7 @@ class Writer:
     def __init__(self, edition: Edition) -> None:
         self.edition = edition
         self.words = Words(edition)
-        figures = Figures(edition)
+        self.figures = figures = Figures(edition)
         sentences = Sentences(edition, figures)
         self._templates = Environment(
             loader=PackageLoader("generator.rendering"),

@@ -6,6 +6,7 @@ import posixpath
 
 TODAY = ""
 PLAN = "plan/"
+MENU = "menu/"
 BRING = "bring/"
 AT_HAND = "help/"
 CAUTIONS = "cautions/"

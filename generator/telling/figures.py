@@ -24,6 +24,10 @@ class Figures:
 
     def text(self, identifier: str, part: str = "both") -> str:
         """A value as plain text: in `both` systems, in the `first`, or in the `second` where it reads differently."""
+        if identifier in self._edition.library.choices:
+            return "" if part == "second" else self.option(identifier, str(self._edition.settings[identifier]))
+        if identifier in self._edition.library.choices:
+            return "" if part == "second" else self.option(identifier, str(self._edition.settings[identifier]))
         value = self._edition.day.values.get(identifier, self._edition.settings.get(identifier))
         if value is None:
             return NOTHING
@@ -50,14 +54,28 @@ class Figures:
     def mark(self, identifier: str, part: str = "both") -> Markup:
         """A value as an element the phone repaints; of a choice, the title of its option."""
         if identifier in self._edition.library.choices:
-            option = self._edition.settings[identifier]
-            return Markup('<b data-choice="{}">{}</b>').format(identifier, self.option(identifier, str(option)))
+            return Markup('<b data-choice="{}">{}</b>').format(identifier, self.text(identifier))
+        if part == "second" and not self._reads_differently(identifier):
+            return Markup("")
         shown = Markup("") if part == "both" else Markup(' data-show="{}"').format(part)
         return Markup('<b data-quantity="{}"{}>{}</b>').format(identifier, shown, self.text(identifier, part))
+
+    def _reads_differently(self, identifier: str) -> bool:
+        """Whether the two systems show a quantity in different units at all."""
+        measure = self.items[identifier].measure
+        return measure.form == "number" and measure.us != measure.metric
 
     def option(self, choice: str, option: str) -> str:
         """The title of a choice's option."""
         return self._edition.translate(self._edition.library.choices[choice].options[option].title)
+
+    def title_of(self, identifier: str) -> str:
+        """The title of a quantity or choice; of one that is declared for each of a set, with its member's title."""
+        translate, library = self._edition.translate, self._edition.library
+        if identifier in library.choices:
+            return translate(library.choices[identifier].title)
+        item = self.items[identifier]
+        return translate(item.quantity.title).replace("{member}", self.name_of(item.member))
 
     def name_of(self, member: str) -> str:
         """The title of a member of a set, which is what some quantities have for a value."""

@@ -1,5 +1,6 @@
 // The alarm: a flashing screen always, sound and vibration where the phone allows them.
 
+import { element } from "./element.js";
 import { say, span } from "./words_said.js";
 
 /** @type {AudioContext | undefined} */
@@ -12,17 +13,21 @@ export function prepareSound() {
   audio?.resume().catch(() => undefined);
 }
 
+const title = element("p", { class: "alarm__title", id: "alarm-title" });
+const ago = element("p", { class: "alarm__ago" });
+const off = element("button", { type: "button", class: "button button--large" }, say("alarm_off"));
+const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title" }, title, ago, off);
+document.body.append(alarm);
+
 /**
  * Shows that a timer is over, until it is put off; without a way to put it off, shows nothing.
  * @param {string} label @param {number} end @param {(() => void) | null} putOff
  */
 export function ring(label, end, putOff) {
-  const alarm = /** @type {HTMLDialogElement} */ (document.querySelector("[data-alarm]"));
   if (!putOff) return alarm.open && alarm.close();
-  const part = (/** @type {string} */ name) => /** @type {HTMLElement} */ (alarm.querySelector(`[data-alarm-${name}]`));
-  part("title").textContent = label;
-  part("ago").textContent = say("alarm_ago", { time: span((Date.now() - end) / 1000) });
-  part("off").onclick = alarm.oncancel = () => { putOff(); };
+  title.textContent = label;
+  ago.textContent = say("alarm_ago", { time: span((Date.now() - end) / 1000) });
+  off.onclick = alarm.oncancel = () => putOff();
   if (!alarm.open) alarm.showModal();
   makeNoise();
 }

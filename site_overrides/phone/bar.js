@@ -1,5 +1,6 @@
 // The strip above the bar: what must be seen on every page, gravest first.
 
+import { element } from "./element.js";
 import { say } from "./words_said.js";
 
 /**
@@ -12,7 +13,8 @@ const MOST = 4;
 
 /** @param {import("./store.js").Store} store @returns {Strip} */
 export function startStrip(store) {
-  const strip = /** @type {HTMLElement} */ (document.querySelector("[data-strip]"));
+  const strip = element("div", { class: "strip", hidden: "" });
+  document.body.append(strip);
   /** @type {Map<string, Row[]>} */
   const topics = new Map();
 
@@ -37,11 +39,8 @@ export function startStrip(store) {
 function rowAt(strip, place) {
   const there = strip.children[place];
   if (there) return /** @type {HTMLElement} */ (there);
-  const row = document.createElement("div");
-  row.className = "strip__row";
-  row.append(document.createElement("span"), document.createElement("span"), document.createElement("button"));
-  row.children[1].className = "left";
-  row.children[2].className = "button button--small";
+  const button = element("button", { type: "button", class: "button button--small" });
+  const row = element("div", { class: "strip__row" }, element("span"), element("span", { class: "left" }), button);
   strip.append(row);
   return row;
 }

@@ -1,5 +1,6 @@
 // The day that is going on, and those before it.
 
+import { element } from "./element.js";
 import { allRuns, beginRun, dayName, runOf } from "./runs.js";
 import { clock, date, say } from "./words_said.js";
 import { watchWhileShown } from "./ticks.js";
@@ -29,9 +30,7 @@ function paintDays(store, current) {
   const old = allRuns(store).filter(([id]) => id !== current);
   /** @type {HTMLElement} */ (document.querySelector("[data-old-runs]")).hidden = old.length === 0;
   /** @type {HTMLElement} */ (document.querySelector("[data-old-run-list]")).replaceChildren(...old.map(([id, { begun }]) => {
-    const row = document.createElement("li");
     const ticks = store.entries(`tick/${id}/`).length;
-    row.textContent = say("run_old", { day: date(begun), time: clock(begun), ticks });
-    return row;
+    return element("li", {}, say("run_old", { day: date(begun), time: clock(begun), ticks }));
   }));
 }

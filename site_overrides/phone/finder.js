@@ -1,54 +1,71 @@
 // Search: reads the index only when someone searches, so that a first visit does not pay for it.
 
+import { element } from "./element.js";
+import { loaded, shower } from "./paint.js";
+import { options } from "./words.js";
 import { say } from "./words_said.js";
 
-/** @typedef {{location: string, title: string, text: string}} Entry */
+/**
+ * @typedef {{to: string, title: string, text: string}} Entry
+ * @typedef {{pages: [string, string, [string, string][]][], values: Record<string, [string, string]>}} Index
+ * @typedef {import("./plan_state.js").Plan} Plan
+ */
 
 const MOST = 40;
-const AROUND = 60;
+const PLACE = /\{([a-z][a-z0-9_]*)( first)?\}/g;
 
-/** @param {URL} root */
-export function startFinder(root) {
-  const finder = /** @type {HTMLDialogElement} */ (document.querySelector("[data-finder]"));
-  const field = /** @type {HTMLInputElement} */ (finder.querySelector("[data-finder-words]"));
+const field = element("input", {
+  type: "search", "aria-label": say("search_words"), placeholder: say("search_words"),
+  autocomplete: "off", autocapitalize: "off", spellcheck: "false", enterkeyhint: "search",
+});
+const close = element("button", { class: "finder__close", "aria-label": say("search_close") }, element("i", { class: "symbol symbol--close" }));
+const count = element("p", { class: "finder__count", role: "status" });
+const list = element("ol", { class: "finder__found" });
+const finder = element("dialog", { class: "finder", "aria-label": say("search_words") },
+  element("form", { method: "dialog", class: "finder__row" }, field, close), count, list);
+document.body.append(finder);
+
+/** @param {URL} root @param {Plan} plan */
+export function startFinder(root, plan) {
   /** @type {Promise<Entry[]> | undefined} */
-  let index;
+  let entries;
   const search = async () => {
-    index ??= fetch(new URL("search/search_index.json", root)).then((answer) => answer.json()).then(({ docs }) => docs.map(plain));
+    entries ??= fetch(new URL("search.json", root)).then((answer) => answer.json()).then((index) => readIndex(index, plan));
     try {
-      show(finder, root, find(await index, field.value), field.value);
+      show(root, find(await entries, field.value), field.value);
     } catch {
-      index = undefined;
-      count(finder).textContent = say("search_failed");
+      entries = undefined;
+      count.textContent = say("search_failed");
     }
   };
   document.addEventListener("click", (event) => {
-    if (/** @type {Element} */ (event.target).closest?.("[data-search-open]")) {
-      finder.showModal();
-      search();
-    }
+    if (!(/** @type {Element} */ (event.target).closest?.("[data-search-open]"))) return;
+    finder.showModal();
+    search();
   });
+  plan.watch(() => (entries = undefined));
   field.addEventListener("input", search);
-  field.form?.addEventListener("submit", (event) => {
-    if (event.submitter === null || document.activeElement === field) event.preventDefault();
-  });
+  field.addEventListener("keydown", (event) => event.key === "Enter" && event.preventDefault());
   finder.addEventListener("click", (event) => /** @type {Element} */ (event.target).closest("a") && finder.close());
 }
 
-/** @param {HTMLElement} finder */
-const count = (finder) => /** @type {HTMLElement} */ (finder.querySelector("[data-finder-count]"));
-
-/** The index holds marked-up text; only its words are wanted. @param {Entry} entry */
-function plain(entry) {
-  const words = (/** @type {string} */ text) => {
-    const parsed = new DOMParser().parseFromString(text, "text/html");
-    return (parsed.body.textContent ?? "").replace(/\s+/g, " ").trim();
-  };
-  return { location: entry.location, title: words(entry.title), text: words(entry.text) };
+/** The entries with the numbers of the plan in their places. @param {Index} index @param {Plan} plan @returns {Promise<Entry[]>} */
+async function readIndex({ pages, values }, plan) {
+  let number = (/** @type {string} */ id, /** @type {boolean} */ first) => values[id][first ? 1 : 0];
+  if (plan.differs()) {
+    const { formulas, day } = plan.compute(await loaded(plan));
+    const show_ = shower(formulas);
+    number = (id, first) => (id in day.values ? show_(id, day.values[id], plan.system(), first ? "first" : "both") : "–");
+  }
+  const filled = (/** @type {string} */ text) => text.replace(PLACE, (_, id, first) => (id in options ? options[id][plan.option(id)] : number(id, Boolean(first))));
+  return pages.flatMap(([address, page, parts]) => [
+    { to: address, title: page, text: "" },
+    ...parts.map(([part, title]) => ({ to: `${address}#${part}`, title: filled(title), text: page })),
+  ]);
 }
 
-/** Small letters without accents. @param {string} text */
-const bare = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+/** Small letters without accents, as many as there were. @param {string} text */
+const bare = (text) => Array.from(text, (letter) => letter.normalize("NFD")[0].toLowerCase()[0]).join("");
 
 /**
  * Entries in which every word begins some word; those with the words in their titles first.
@@ -66,7 +83,7 @@ export function find(entries, query) {
 function scoreOf(entry, starts) {
   const title = bare(entry.title);
   const text = bare(entry.text);
-  let score = entry.location.includes("#") ? 1 : 2;
+  let score = entry.to.includes("#") ? 1 : 5;
   for (const start of starts) {
     if (start.test(title)) score += 10;
     else if (start.test(text)) score += 1;
@@ -75,24 +92,11 @@ function scoreOf(entry, starts) {
   return score;
 }
 
-/** @param {HTMLElement} finder @param {URL} root @param {Entry[]} found @param {string} query */
-function show(finder, root, found, query) {
-  const list = /** @type {HTMLElement} */ (finder.querySelector("[data-finder-found]"));
-  count(finder).textContent = query.trim() ? say("search_found", { count: found.length }) : "";
+/** @param {URL} root @param {Entry[]} found @param {string} query */
+function show(root, found, query) {
+  count.textContent = query.trim() ? say("search_found", { count: found.length }) : "";
   list.replaceChildren(...found.slice(0, MOST).map((entry) => {
-    const link = document.createElement("a");
-    link.href = new URL(entry.location, root).href;
-    const title = document.createElement("strong");
-    title.textContent = entry.title;
-    link.append(title, excerpt(entry.text, query));
-    const row = document.createElement("li");
-    row.append(link);
-    return row;
+    const title = element("strong", {}, entry.title);
+    return element("li", {}, element("a", { href: new URL(entry.to, root).href }, title, entry.text));
   }));
-}
-
-/** Some words round the first word found. @param {string} text @param {string} query */
-function excerpt(text, query) {
-  const at = Math.max(0, bare(text).indexOf(bare(query.trim().split(/\s+/)[0] ?? "")) - AROUND);
-  return (at > 0 ? "… " : "") + text.slice(at, at + 3 * AROUND) + (text.length > at + 3 * AROUND ? " …" : "");
 }

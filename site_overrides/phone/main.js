@@ -12,7 +12,7 @@ import { mountPlanFields } from "./plan_fields.js";
 import { startOffline, mountOfflineState } from "./offline.js";
 import { startStrip } from "./bar.js";
 import { startFinder } from "./finder.js";
-import { startFrame, arrive } from "./frame.js";
+import { arrive } from "./frame.js";
 
 export const root = new URL("../", import.meta.url);
 
@@ -22,8 +22,7 @@ const strip = startStrip(store);
 const timers = startTimers(store, strip);
 const page = { store, plan, timers, run: () => currentRun(store) };
 
-startFrame();
-startFinder(root);
+startFinder(root, plan);
 startOffline(root, strip, timers);
 
 function mount() {

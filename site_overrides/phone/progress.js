@@ -24,14 +24,16 @@ export function mountProgress({ store, plan, run }) {
  * @param {import("./store.js").Store} store @param {import("./plan_state.js").Plan} plan @param {string} run @param {HTMLElement} stop
  */
 function paintStop(store, plan, run, stop) {
-  const steps = Object.entries(JSON.parse(stop.dataset.steps ?? "{}")).filter(([, only]) => stepApplies(plan, only));
+  const sometimes = Object.entries(JSON.parse(stop.dataset.sometimes ?? "{}"));
   const ticks = ticksOf(store, run, stop.dataset.procedure ?? "");
-  const done = steps.filter(([step]) => ticks.has(step)).length;
-  const complete = done === steps.length;
+  const left = new Set(sometimes.filter(([, only]) => !stepApplies(plan, only)).map(([step]) => step));
+  const all = Number(stop.dataset.steps) + sometimes.length - left.size;
+  const done = Math.min(all, [...ticks.keys()].filter((step) => !left.has(step)).length);
+  const complete = done === all;
   stop.classList.toggle("stop--done", complete);
   stop.classList.toggle("stop--begun", done > 0 && !complete);
   const words = /** @type {HTMLElement} */ (stop.querySelector("[data-progress]"));
-  words.textContent = say(complete ? "stop_done" : "stop_done_of", { done, all: steps.length });
+  words.textContent = say(complete ? "stop_done" : "stop_done_of", { done, all });
   return complete;
 }
 

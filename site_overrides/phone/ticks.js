@@ -8,17 +8,28 @@ import { clock, say } from "./words_said.js";
 /** @param {{store: Store, run: () => string}} page */
 export function mountTicks({ store, run }) {
   for (const list of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-list]"))) {
-    const rows = /** @type {HTMLElement[]} */ ([...list.querySelectorAll("[data-step]")].filter((row) => row.tagName === "LI"));
+    const rows = /** @type {HTMLElement[]} */ ([...list.children]);
     const name = list.dataset.list ?? "";
-    for (const row of rows) boxOf(row).addEventListener("change", () => change(store, run(), name, row, rows));
+    for (const row of rows) bind(row, () => change(store, run(), name, row, rows));
     const paint = () => paintList(store, run(), name, rows);
     paint();
     watchWhileShown(store, list, paint);
   }
 }
 
+/** Rows are named `step-<id>`. @param {HTMLElement} row */
+const stepOf = (row) => row.id.slice("step-".length);
+
 /** @param {HTMLElement} row */
 const boxOf = (row) => /** @type {HTMLInputElement} */ (row.querySelector("input"));
+
+/** A box is called by what is to be done; the key points are read after it, not as part of its name. @param {HTMLElement} row @param {() => void} act */
+function bind(row, act) {
+  const action = /** @type {HTMLElement} */ (row.querySelector(".step__action"));
+  action.id = `does-${stepOf(row)}`;
+  boxOf(row).setAttribute("aria-labelledby", action.id);
+  boxOf(row).addEventListener("change", act);
+}
 
 /** @param {Store} store @param {HTMLElement} element @param {() => void} paint */
 export function watchWhileShown(store, element, paint) {
@@ -29,40 +40,58 @@ export function watchWhileShown(store, element, paint) {
 async function change(store, run, list, row, rows) {
   const ticked = boxOf(row).checked;
   const id = run || await beginRun(store);
-  const key = `tick/${id}/${list}/${row.dataset.step}`;
+  const key = `tick/${id}/${list}/${stepOf(row)}`;
   if (!ticked) return store.remove(key);
   if (!store.get(`list/${id}/${list}`)) store.put(`list/${id}/${list}`, printsOf(rows));
   navigator.storage?.persist?.().catch(() => false);
   return store.put(key, { at: Date.now() });
 }
 
-/** @param {HTMLElement[]} rows */
-const printsOf = (rows) => Object.fromEntries(rows.map((row) => [row.dataset.step, row.dataset.print ?? ""]));
+/** What the rows say, as short marks that change with the words; numbers follow the plan and do not count. @param {HTMLElement[]} rows */
+const printsOf = (rows) => Object.fromEntries(rows.map((row) => [stepOf(row), printOf(row)]));
+
+/** @param {HTMLElement} row */
+function printOf(row) {
+  const words = /** @type {HTMLElement} */ (/** @type {HTMLElement} */ (row.querySelector(".step__words")).cloneNode(true));
+  for (const other of words.querySelectorAll("[data-quantity], .step__time")) other.remove();
+  let print = 0;
+  for (const letter of (words.textContent ?? "").replace(/\s+/g, " ").trim()) print = (print * 31 + letter.charCodeAt(0)) | 0;
+  return (print >>> 0).toString(36);
+}
 
 /** @param {Store} store @param {string} run @param {string} list @param {HTMLElement[]} rows */
 function paintList(store, run, list, rows) {
   const ticks = ticksOf(store, run, list);
   const begun = store.get(`list/${run}/${list}`);
+  const now = begun && printsOf(rows);
   for (const row of rows) {
-    const tick = ticks.get(row.dataset.step ?? "");
+    const tick = ticks.get(stepOf(row));
     boxOf(row).checked = Boolean(tick);
     row.classList.toggle("step--done", Boolean(tick));
-    row.classList.toggle("step--changed", Boolean(begun) && begun[row.dataset.step ?? ""] !== (row.dataset.print ?? ""));
-    const time = row.querySelector("[data-time]");
-    if (time) time.textContent = tick ? say("ticked_at", { time: clock(tick.at) }) : "";
+    row.classList.toggle("step--changed", Boolean(begun) && begun[stepOf(row)] !== now[stepOf(row)]);
+    paintTime(row, tick?.at);
   }
-  paintHead(rows, begun);
+  paintHead(rows, begun, now);
 }
 
-/** @param {HTMLElement[]} rows @param {Record<string, string> | undefined} begun */
-function paintHead(rows, begun) {
+/** @param {HTMLElement} row @param {number | undefined} at */
+function paintTime(row, at) {
+  const old = row.querySelector(".step__time");
+  if (!at) return old?.remove();
+  const time = old ?? document.createElement("span");
+  time.className = "step__time";
+  time.textContent = say("ticked_at", { time: clock(at) });
+  if (!old) row.querySelector(".step__words")?.append(time);
+}
+
+/** @param {HTMLElement[]} rows @param {Record<string, string> | undefined} begun @param {Record<string, string>} now */
+function paintHead(rows, begun, now) {
   const shown = rows.filter((row) => !row.hidden);
   const done = shown.filter((row) => boxOf(row).checked).length;
   const progress = document.querySelector("[data-list-progress]");
   if (progress) progress.textContent = say("done_of", { done, all: shown.length });
   const changed = /** @type {HTMLElement | null} */ (document.querySelector("[data-list-changed]"));
   if (!changed) return;
-  const now = printsOf(rows);
   const gone = Object.keys(begun ?? {}).filter((step) => !(step in now)).length;
   const other = begun ? Object.keys(now).filter((step) => begun[step] !== now[step]).length : 0;
   changed.hidden = !gone && !other;
