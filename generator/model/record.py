@@ -48,6 +48,8 @@ class Logged(Entry):
     """What one tap on a stepper adds."""
     adds_up: bool = False
     """Whether the values of a day are summed, as counts are."""
+    none_if_silent: bool = False
+    """Whether nothing written down means that there was none, as with losses."""
     low: QuantityIdentifier | None = None
     high: QuantityIdentifier | None = None
     since: ReadingIdentifier | None = None
@@ -78,6 +80,8 @@ class Logged(Entry):
             raise fault("has limits, `adds_up`, `curve` or `step` and no `measure`", "say what it measures")
         if bool(self.low or self.high) != bool(self.act):
             raise fault("has limits or `act` without the other", "say what to do outside the limits, in `act`")
+        if self.none_if_silent and not self.adds_up:
+            raise fault("has `none_if_silent` and does not add up", "take it out, or write `adds_up: true`")
         if self.within and not (self.since and (self.low or self.high)):
             raise fault("has `within` but not `since` and a limit", "say since when, and what must be reached")
         return self
