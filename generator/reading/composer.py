@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import yaml
 
-from generator.problems import Place, Problem, ProblemsFound
+from generator.problems import Place, Problem, ProblemsFound, as_shown
 from generator.reading.scalars import resolve
 from generator.reading.syntax import explain
 from generator.reading.tree import Layer, Node
@@ -56,13 +56,13 @@ class _Composer:
             raise ProblemsFound(self.problems)
         self._refuse_decoration(event)
         here = self._place(event)
+        if isinstance(event, yaml.ScalarEvent):
+            value = event.value if event.style else resolve(event.value)
+            return Node(value, here, key or here, self.layer, event.style or "")
         if isinstance(event, yaml.MappingStartEvent):
             return Node(self._mapping(depth), key or here, key or here, self.layer)
         if isinstance(event, yaml.SequenceStartEvent):
             return Node(self._sequence(depth), key or here, key or here, self.layer)
-        if isinstance(event, yaml.ScalarEvent):
-            value = event.value if event.style else resolve(event.value)
-            return Node(value, here, key or here, self.layer, event.style or "")
         return Node(None, here, key or here, self.layer)
 
     def _sequence(self, depth: int) -> list[Node]:
@@ -76,10 +76,14 @@ class _Composer:
         while not isinstance(event := next(self.events), yaml.MappingEndEvent):
             key = self._key(event, depth)
             node = self._node(next(self.events), self._place(event), depth + 1)
+            if key is None:
+                continue
             if key in nodes:
                 first = nodes[key].key.line
-                self._report(event, f"key `{key}` is written twice", f"it stands on line {first} already; keep one")
-            elif key is not None:
+                self._report(
+                    event, f"key {as_shown(key)} is written twice", f"it stands on line {first} already; keep one"
+                )
+            else:
                 nodes[key] = node
         return nodes
 
@@ -97,11 +101,15 @@ class _Composer:
     def _refuse_decoration(self, event: yaml.NodeEvent) -> None:
         if isinstance(event, yaml.AliasEvent):
             hint = "write the text out; a word that begins with `*` goes in quotes"
-            self._report(event, f"alias `*{event.anchor}`", hint)
+            self._report(event, f"alias {as_shown(f'*{event.anchor}')}", hint)
         elif event.anchor is not None:
-            self._report(event, f"anchor `&{event.anchor}`", "take it out; a word that begins with `&` goes in quotes")
+            self._report(
+                event,
+                f"anchor {as_shown(f'&{event.anchor}')}",
+                "take it out; a word that begins with `&` goes in quotes",
+            )
         elif (tag := getattr(event, "tag", None)) is not None:
-            self._report(event, f"tag `{tag}`", "take it out; a word that begins with `!` goes in quotes")
+            self._report(event, f"tag {as_shown(tag)}", "take it out; a word that begins with `!` goes in quotes")
 
     def _place(self, event: yaml.Event) -> Place:
         mark = event.start_mark
