@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from pydantic_core import ErrorDetails
 
+from generator.problems import as_shown
 from generator.reading.tree import Node
 
 EMPTY = "write its value, or take the key out"
@@ -49,3 +50,20 @@ class Complaint:
     def context(self, key: str) -> object:
         """A detail of the finding, such as a limit."""
         return self.detail.get("ctx", {}).get(key)
+
+
+def what_it_is(value: object) -> str:
+    """What stands where something else was wanted."""
+    match value:
+        case bool():
+            return str(value).lower()
+        case int() | float():
+            return f"the number {value:g}" if isinstance(value, float) else f"the number {value}"
+        case str():
+            return f"the text {as_shown(value)}"
+        case tuple() | list():
+            return "a list"
+        case dict():
+            return "a mapping"
+        case _:
+            return "nothing"

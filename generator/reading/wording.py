@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.problems import as_shown, did_you_mean
-from generator.reading.complaint import EMPTY, Complaint, Said
+from generator.reading.complaint import EMPTY, Complaint, Said, what_it_is
 from generator.reading.known_keys import known_keys
 
 
@@ -97,25 +97,9 @@ def _fault(complaint: Complaint) -> Said:
 
 def _wrong_type(wanted: str, hint: str) -> Callable[[Complaint], Said]:
     def words(complaint: Complaint) -> Said:
-        return Said(f"{complaint.subject} must be {wanted}, not {_what(complaint.detail['input'])}", hint)
+        return Said(f"{complaint.subject} must be {wanted}, not {what_it_is(complaint.detail['input'])}", hint)
 
     return words
-
-
-def _what(value: object) -> str:
-    match value:
-        case bool():
-            return str(value).lower()
-        case int() | float():
-            return f"the number {value:g}" if isinstance(value, float) else f"the number {value}"
-        case str():
-            return f"the text {as_shown(value)}"
-        case tuple() | list():
-            return "a list"
-        case dict():
-            return "a mapping"
-        case _:
-            return "nothing"
 
 
 _MAPPING = _wrong_type("a mapping", "write lines of `key: value` below it")

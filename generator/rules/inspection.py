@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.computing import Workbook
-from generator.model.entry import Entry
 from generator.model.leaves import Leaf, Path, leaves
 from generator.model.library import Library
 from generator.model.quantity import Quantity
@@ -17,6 +16,7 @@ from generator.model.source import Citation
 from generator.problems import Problem
 from generator.reading import Reading, known_quantities
 from generator.reading.placeholders import placeholders
+from generator.rules.citations import citations
 
 _BRACKETS = re.compile(r"\[[^\]]*\]")
 _FAMILY = re.compile(r"([a-z][a-z0-9_]*)\[")
@@ -90,12 +90,7 @@ class Inspection:
     @cached_property
     def citations(self) -> tuple[tuple[str, str, Path, Citation], ...]:
         """Every citation with the kind and id of its entry, and its path there."""
-        return tuple(
-            (kind, name, path, citation)
-            for kind in Library.model_fields
-            for name, entry in getattr(self.library, kind).items()
-            for path, citation in _citations(entry, ())
-        )
+        return tuple(citations(self.library))
 
     def referred(self, kind: str) -> frozenset[str]:
         """Every id of that kind that a field names, other than to give it a value."""
@@ -107,17 +102,3 @@ class Inspection:
 
 def _kinds(leaf: Leaf) -> tuple[str, ...]:
     return leaf.role.kinds if isinstance(leaf.role, Refers) else ()
-
-
-def _citations(value: object, path: Path) -> Iterator[tuple[Path, Citation]]:
-    if isinstance(value, Citation):
-        yield path, value
-    elif isinstance(value, Entry):
-        for name in type(value).model_fields:
-            yield from _citations(getattr(value, name), (*path, name))
-    elif isinstance(value, dict):
-        for key, item in value.items():
-            yield from _citations(item, (*path, key))
-    elif isinstance(value, tuple):
-        for number, item in enumerate(value):
-            yield from _citations(item, (*path, number))
