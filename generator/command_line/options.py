@@ -55,6 +55,20 @@ COMMANDS = {
         "what is new into each language there. To begin a language, copy messages.pot to its code, such as es.po.\n"
         "With --check nothing is written: the status tells whether every message is translated.",
     ),
+    "records": (
+        "check, merge and report the records of days",
+        "Takes in record files that phones wrote, in any order and as often as you like, and writes for each day the\n"
+        "merged record, a table for spreadsheets and a report as PDF. The season book beside them, an SQLite file,\n"
+        "counts the year; it can be made again from the files at any time. What cannot be taken is named, one line\n"
+        "each, and the status is then 1.",
+    ),
+    "learn": (
+        "propose new figures for the plan from the records of days",
+        "Works out what the days teach: each figure with the evidence for it, beside the one planned. Nothing is\n"
+        "changed before you accept it:\n\n"
+        "  run.py learn day.json --farm ../our-farm --accept LESSON\n\n"
+        "writes that figure into the farm's own folder, and leaves everything else there as it is.",
+    ),
     "bench": (
         "measure the build and the site",
         "Measures how long reading, computing and building take and what the pages weigh, beside figures kept before.\n"
@@ -85,10 +99,8 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     """The options that `words` ask for. Prints help or a fault and leaves by SystemExit, as argparse does."""
     parser = Parser(prog="run.py", description=ABOUT)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    parts = {
-        name: commands.add_parser(name, help=short, description=long) for name, (short, long) in COMMANDS.items()
-    }
-    for name in ("serve", "build", "check", "numbers", "watch", "words", "bench"):
+    parts = {name: commands.add_parser(name, help=short, description=long) for name, (short, long) in COMMANDS.items()}
+    for name in ("serve", "build", "check", "numbers", "watch", "words", "records", "learn", "bench"):
         _add_content(parts[name])
     for name in ("serve", "build", "watch", "verify"):
         _add_folder(parts[name], "--into", HERE / "build", "folder of the build (default: build)")
@@ -99,6 +111,7 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     _add_plan(parts["numbers"])
     parts["bench"].add_argument("--keep", action="store_true", help="keep these figures to compare with later")
     parts["verify"].add_argument("address", metavar="ADDRESS", help="where the site is published: https://…/")
+    _add_records(parts)
     options, rest = parser.parse_known_args(words)
     if rest and options.command != "test":
         parts[options.command].error(f"unknown: {' '.join(rest)}")
@@ -120,6 +133,14 @@ def _add_plan(part: argparse.ArgumentParser) -> None:
     part.add_argument("--set", metavar="ID=VALUE", action="append", default=[], help="a value for this run; repeatable")
     part.add_argument("--why", metavar="ID", help="the whole chain of workings behind one quantity")
     part.add_argument("--json", action="store_true", help="every quantity in SI units, for other programs")
+
+
+def _add_records(parts: dict[str, Parser]) -> None:
+    for name in ("records", "learn"):
+        parts[name].add_argument("files", metavar="FILE", type=Path, nargs="+", help="a record, or a folder of them")
+    _add_folder(parts["records"], "--out", HERE / "build" / "records", "folder to write to (default: build/records)")
+    told = "write what this lesson teaches into the farm's folder; repeatable"
+    parts["learn"].add_argument("--accept", metavar="LESSON", action="append", default=[], help=told)
 
 
 def _port(text: str) -> int:

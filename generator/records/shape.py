@@ -14,7 +14,7 @@ SCHEMA_FILE = "day_record_1.schema.json"
 
 
 class Fault(NamedTuple):
-    """What is wrong, as the end of the id of a word `record_fault_<code>`, and with which key."""
+    """What is wrong, as the end of the id of the word `phone_record_fault_<code>`, and with which key."""
 
     code: str
     at: str
