@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 
 from generator.computing.findings import Findings, Path
@@ -50,12 +51,12 @@ class Taking:
         self.findings = findings
 
     def take(self, text: str, item: Item, kind: str, name: str, path: Path) -> float:
-        """The SI value of a text at a place in content; nought where it has none."""
+        """The SI value of a text at a place in content; where it has none, no number."""
         try:
             return self.book.read(text, item.measure, difference=path == ("step",))
         except UnitFault as fault:
             self.findings.add_value(kind, name, path, fault)
-            return 0.0
+            return math.nan
 
 
 def take_givens(library: Library, items: dict[str, Item], book: UnitBook, findings: Findings) -> Givens:

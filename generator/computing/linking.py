@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from generator.computing.findings import Findings, Path
 from generator.computing.items import Item
@@ -42,7 +43,7 @@ class Result:
     formula: Node
     conditions: tuple[Condition, ...]
 
-    @property
+    @cached_property
     def uses(self) -> tuple[str, ...]:
         """The quantities and choices it needs, in the order written."""
         found = [*names(self.formula), *(name for condition in self.conditions for name in names(condition.that))]

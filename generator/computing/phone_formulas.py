@@ -19,6 +19,7 @@ import { over, power, root, round, sqrt } from "./runtime.js";
 import { computeOn, settleOn } from "./settling.js";
 """
 _TAIL = """\
+export { steps };
 export const settle = (changes = {}, base = plan) => settleOn({ inputs, constants, choices }, base, changes);
 export const compute = (settings) => computeOn({ steps, uses, watches }, settings);
 """

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -42,12 +42,20 @@ class Machine:
             for name, result in results.items()
         }
         self._alarms = {name: _of_values(tree, book, space) for name, tree in watches.items()}
+        self._book, self._space = book, space
 
-    def run(self, settings: Mapping[str, Value]) -> Day:
-        """Compute every result in order. A result that is refused takes along those that use it."""
+    def evaluate(self, tree: Node, values: Mapping[str, Value]) -> Value | None:
+        """What one more formula gives at those values, or None where it has no finite value."""
+        found: Value | None = _attempt(_of_values(tree, self._book, self._space), values)
+        return found
+
+    def run(self, settings: Mapping[str, Value], wanted: Collection[str] | None = None) -> Day:
+        """Compute every result in order, or only those wanted. A refused result takes along those that use it."""
         values = dict(settings)
         refused: dict[str, Refusal] = {}
         for name, result in self._results.items():
+            if wanted is not None and name not in wanted:
+                continue
             refusal = self._inherited(result, refused) or self._unmet(name, result, values)
             value = None if refusal else _attempt(self._formulas[name], values)
             if value is None:
@@ -57,7 +65,7 @@ class Machine:
         alerts = tuple(
             name
             for name, used in self._watches.items()
-            if not any(each in refused for each in used) and _attempt(self._alarms[name], values)
+            if all(each in values for each in used) and _attempt(self._alarms[name], values)
         )
         return Day(values, refused, alerts)
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Literal
 
 from generator.computing.givens import Givens
 from generator.computing.items import Item
-from generator.problems import Place, Problem, ProblemsFound, did_you_mean
+from generator.model.library import Library
+from generator.problems import Place, Problem, ProblemsFound, did_you_mean, stop_at
 from generator.units import UnitBook, UnitFault, show_both
 
 Origin = Literal["change", "plan", "option", "default", "constant"]
@@ -58,15 +60,24 @@ class Settler:
 
     def read(self, texts: Mapping[str, str], where: Callable[[str], Place]) -> dict[str, Value]:
         """Values as people write them, in SI. Raises ProblemsFound with every one that cannot be used."""
-        values, problems = dict[str, Value](), []
+        values, problems = dict[str, Value](), list[Problem]()
         for name, text in texts.items():
             try:
                 values[name] = self._read(name, text)
             except UnitFault as fault:
                 problems.append(Problem(where(name), fault.fault, fault.hint))
-        if problems:
-            raise ProblemsFound(problems)
+        stop_at(problems)
         return values
+
+    def check_plans(self, library: Library, place: Callable[..., Place]) -> None:
+        """Raises ProblemsFound with every value of any plan that cannot be used."""
+        problems: list[Problem] = []
+        for name, plan in library.plans.items():
+            try:
+                self.read(plan.values, partial(place, "plans", name, "values"))
+            except ProblemsFound as found:
+                problems += found.problems
+        stop_at(problems)
 
     def _read(self, name: str, text: str) -> Value:
         if name in self.givens.choices:

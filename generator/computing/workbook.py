@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
-from functools import cached_property, partial
+from functools import cached_property
 from pathlib import Path
 
 from generator.computing.day import NOT_FINITE, NOT_FINITE_SENTENCE, Day
@@ -17,12 +17,13 @@ from generator.computing.naming import make_scope
 from generator.computing.phone_formulas import print_phone_formulas
 from generator.computing.running import Machine
 from generator.computing.settling import Settings, Settler
+from generator.computing.spreading import Spread, spread
 from generator.computing.tables import in_si
 from generator.computing.units_in_content import check_units
 from generator.formula import Node, Scope, Working
 from generator.formula.runtime import Table
 from generator.model.library import Library
-from generator.problems import Place, Problem, ProblemsFound, stop_at
+from generator.problems import Place, stop_at
 from generator.units import UnitBook
 
 
@@ -57,7 +58,7 @@ class Workbook:
         functions, results, watches = linking.functions(), linking.results(items), linking.watches()
         stop_at(findings.problems)
         workbook = cls(library, book, items, givens, scope, functions, results, watches)
-        workbook._check_plans(read)
+        workbook.settler.check_plans(library, read.place)
         return workbook
 
     @property
@@ -69,14 +70,34 @@ class Workbook:
         """The ids that a formula and its requirements name; nothing for what is given."""
         return self.results[identifier].uses if identifier in self.results else ()
 
+    def rests_on(self, identifier: str) -> frozenset[str]:
+        """Everything a quantity is computed from, down to inputs, choices and constants, itself included."""
+        found, waiting = set[str](), [identifier]
+        while waiting:
+            name = waiting.pop()
+            if name not in found:
+                found.add(name)
+                waiting += self.uses(name)
+        return frozenset(found)
+
+    def spread(
+        self, settings: Mapping[str, float | str], identifier: str, ranges: Mapping[str, tuple[float, float]]
+    ) -> Spread | None:
+        """What moves a result most over ranges of inputs in SI, and how far they move it together."""
+        return spread(self, settings, identifier, ranges)
+
     def settle(self, plan_values: Mapping[str, str], changes: Mapping[str, str], where: str = "--set") -> Settings:
         """Every input, choice and constant, in SI. Raises ProblemsFound with all values that cannot be used."""
         plan = self.settler.read(plan_values, lambda name: Place(f"plan, {name}"))
         return self.settler.settle(plan, self.settler.read(changes, lambda name: Place(f"{where} {name}")))
 
-    def compute(self, settings: Mapping[str, float | str]) -> Day:
-        """Every number at those settings."""
-        return self._machine.run(settings)
+    def compute(self, settings: Mapping[str, float | str], wanted: Collection[str] | None = None) -> Day:
+        """Every number at those settings, or only those wanted, which must name all they rest on."""
+        return self._machine.run(settings, wanted)
+
+    def evaluate(self, tree: Node, values: Mapping[str, float | str]) -> float | str | None:
+        """What a formula that is not of this workbook gives at those values; None where it has no finite value."""
+        return self._machine.evaluate(tree, values)
 
     def working(self, identifier: str, day: Day | None = None, translate: Callable[[str], str] = str) -> Working:
         """The working of a result in MathML, at a day's values, or at those of the farm's own plan."""
@@ -104,16 +125,6 @@ class Workbook:
     def settler(self) -> Settler:
         """Settles plans."""
         return Settler(self.givens, self.items, self.book, self.library.this_farm.first_units)
-
-    def _check_plans(self, read: Readable) -> None:
-        problems: list[Problem] = []
-        for name, plan in self.library.plans.items():
-            place = partial(read.place, "plans", name, "values")
-            try:
-                self.settler.read(plan.values, place)
-            except ProblemsFound as found:
-                problems += found.problems
-        stop_at(problems)
 
     @cached_property
     def _own_day(self) -> Day:
