@@ -14,6 +14,7 @@ from pathlib import Path
 HERE = Path(__file__).resolve().parent
 ENVIRONMENT = HERE / ".environment"
 PYTHON = ENVIRONMENT / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+ALL_CORES = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "microsoft-edge", "msedge", "chrome")
 
 
@@ -30,7 +31,7 @@ def main() -> int:
         return hand_over("-m", "generator.command_line", *sys.argv[1:])
     find_browser()
     os.chdir(HERE)
-    return hand_over("-m", "pytest", *options.rest)
+    return hand_over("-m", "pytest", *(options.rest or ALL_CORES))
 
 
 def prepare(purpose: str) -> None:

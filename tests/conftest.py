@@ -81,3 +81,11 @@ def bakery(bakery_content: Path, tmp_path: Path) -> Order:
     """An order for the bakery's site on a copy of its content, to break as a test likes; `build` is its folder."""
     content = Path(shutil.copytree(bakery_content, tmp_path / "content"))
     return Order(content, tmp_path / "build", own=content / "bakery")
+
+
+@pytest.fixture
+def built_bakery(bakery: Order, built_once: Callable[[str, Order], Order], bakery_content: Path) -> Order:
+    """The same with its site built."""
+    ready = built_once("bakery", Order(bakery_content, Path(), own=bakery_content / "bakery"))
+    shutil.copytree(ready.into, bakery.into)
+    return bakery

@@ -45,7 +45,8 @@ def translated(bakery: Order) -> Order:
     folder = bakery.shared / "translations"
     folder.mkdir()
     header = 'msgid ""\nmsgstr "Content-Type: text/plain; charset=UTF-8\\n"\n\n'
-    (folder / "fr.po").write_text(header + 'msgid "Mix"\nmsgstr "Mélanger"\n\nmsgid "Zebras cross here"\nmsgstr "Passage"\n')
+    messages = 'msgid "Mix"\nmsgstr "Mélanger"\n\nmsgid "Zebras cross here"\nmsgstr "Passage"\n'
+    (folder / "fr.po").write_text(header + messages)
     return bakery
 
 
