@@ -134,7 +134,7 @@ def _refusals(path: Path, taken: Taken, word: Words) -> Iterator[Problem]:
 def _set(edition: Edition, day: RecordedDay, data: dict[str, object]) -> bytes:
     """The report as PDF; letters that the font does not have are shown as `?` where it cannot be set with them."""
     farm = edition.library.this_farm
-    head = {"id": day.run, "form": "report", "code": day.run[-6:], "language": edition.language, "foot": farm.name}
+    head = {"id": day.run, "form": "report", "code": day.run[11:].upper(), "language": edition.language, "foot": farm.name}
     paper = {**head, "paper": PAPER[edition.first], **data}
     try:
         return typeset([paper], str(data["title"]), farm.name)

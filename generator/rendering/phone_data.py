@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 
+from generator.records.phone_catalogue import record_programs
 from generator.telling.edition import Edition
 from generator.telling.words import PHONE, Words
 from generator.units.showing import WORDS
@@ -20,7 +21,8 @@ def phone_data(edition: Edition, words: Words) -> dict[str, str]:
         "symbols": _symbols(edition),
     }
     lines = [f"export const {name} = {_written(value)};\n" for name, value in said.items()]
-    return {"phone/words.js": "".join(lines), "phone/formulas.js": edition.workbook.javascript()}
+    made = {"phone/words.js": "".join(lines), "phone/formulas.js": edition.workbook.javascript()}
+    return made | record_programs(edition)
 
 
 def _names(edition: Edition) -> dict[str, str]:

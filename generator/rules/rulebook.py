@@ -10,6 +10,7 @@ from generator.reading import Reading
 from generator.rules.choices_are_used import choices_are_used
 from generator.rules.citations_name_a_place import citations_name_a_place
 from generator.rules.danger_has_a_stop import danger_has_a_stop
+from generator.rules.days_can_be_worked_out import days_can_be_worked_out
 from generator.rules.farm_figures_are_owned import farm_figures_are_owned
 from generator.rules.inputs_lie_in_range import inputs_lie_in_range
 from generator.rules.inspection import Finding, Inspection
@@ -38,6 +39,7 @@ RULES: tuple[Rule, ...] = (
     # figures themselves
     inputs_lie_in_range,
     plans_can_be_computed,
+    days_can_be_worked_out,
     numbers_by_id,
     # nothing stands about unused
     quantities_are_used,
