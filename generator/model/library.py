@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.model.choice import Choice
+from generator.model.crew import Crew, Question
 from generator.model.entry import Entry, Identifier, SourceIdentifier, UnitText
 from generator.model.function import Function
 from generator.model.measure import Measure, Unit
@@ -15,6 +16,7 @@ from generator.model.quantity import Group, Quantity
 from generator.model.record import Lesson, Logged, Tally
 from generator.model.source import Source
 from generator.model.table import Table
+from generator.model.view import View
 
 
 class Library(Entry):
@@ -35,6 +37,9 @@ class Library(Entry):
     supplies: dict[Identifier, Supply] = {}
     procedures: dict[Identifier, Procedure] = {}
     pictures: dict[Identifier, Picture] = {}
+    views: dict[Identifier, View] = {}
+    crews: dict[Identifier, Crew] = {}
+    questions: dict[Identifier, Question] = {}
     readings: dict[Identifier, Logged] = {}
     tallies: dict[Identifier, Tally] = {}
     lessons: dict[Identifier, Lesson] = {}

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 from generator.rendering.gathering import cautions, choices_by_group, grouped, supplies_by_group
+from generator.rendering.plan_pages import plan_pages
 from generator.telling import addresses
 from generator.telling.edition import Edition
 from generator.telling.phases import numbers, phases
@@ -42,6 +43,7 @@ def pages(edition: Edition) -> list[Page]:
     ]
     if library.supplies:
         made.append(_fixed("bring", addresses.BRING, groups=supplies_by_group(edition)))
+    made += [_fixed(name, address, **parts) for name, address, parts in plan_pages(edition)]
     made += [
         _fixed("help", addresses.AT_HAND, phases=[each for each in phases(edition) if each[1].at_hand]),
         _fixed("cautions", addresses.CAUTIONS, cautions=cautions(edition)),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from generator.rendering.manifest import manifest
 from generator.rendering.pages import pages
 from generator.rendering.phone_data import phone_data
+from generator.rendering.plan_content import plan_content
 from generator.rendering.search_index import search_index
 from generator.rendering.writer import Writer
 from generator.telling import addresses
@@ -30,7 +31,8 @@ def render_site(edition: Edition) -> Rendered:
     writer = Writer(edition)
     made = pages(edition)
     files = {page.file: writer.page(page) for page in made}
-    files |= phone_data(edition, writer.words) | manifest(edition, writer.words)
+    files |= phone_data(edition, writer.words) | plan_content(edition, writer.figures, writer.words)
+    files |= manifest(edition, writer.words)
     files |= search_index(edition, writer.figures, made, writer.title)
     settings = {
         "site_name": writer.words("site_name"),

@@ -18,7 +18,7 @@ export function arrive() {
 
 /** A link to something inside a closed fold opens the fold. */
 function openTarget() {
-  const target = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const target = /^#[\w-]+$/.test(location.hash) && document.getElementById(location.hash.slice(1));
   const fold = target && target.closest("details");
   if (!fold || fold.open) return;
   fold.open = true;

@@ -9,6 +9,7 @@ import { startTimers, mountTimerButtons } from "./timers.js";
 import { openPlan } from "./plan_state.js";
 import { mountPaint } from "./paint.js";
 import { mountPlanFields } from "./plan_fields.js";
+import { mountPlanPages } from "./plan_pages.js";
 import { startOffline, mountOfflineState } from "./offline.js";
 import { startStrip } from "./bar.js";
 import { startFinder } from "./finder.js";
@@ -29,6 +30,7 @@ function mount() {
   arrive();
   mountPaint(page);
   mountPlanFields(page);
+  mountPlanPages(page);
   mountTicks(page);
   mountProgress(page);
   mountRuns(page);

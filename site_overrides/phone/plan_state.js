@@ -33,13 +33,22 @@ const SYSTEM = "setting/units";
 export function openPlan(store) {
   const changes = () => Object.fromEntries(store.entries(PREFIX).map(([key, value]) => [key.slice(PREFIX.length), value]));
   const system = () => store.get(SYSTEM) ?? first;
+  /** @type {Outcome | undefined} */ let outcome;
+  let made = "";
+  // Many parts of a page ask within the same frame; the day is computed once for all of them.
+  const computed = (/** @type {Formulas} */ formulas) => {
+    const now = JSON.stringify(changes());
+    if (!outcome || now !== made) outcome = compute(formulas, changes());
+    made = now;
+    return outcome;
+  };
   return {
     changes,
     system,
     option: (id) => String(store.get(PREFIX + id) ?? chosen[id]),
     differs: () => store.entries(PREFIX).length > 0 || system() !== first,
     load: () => import("./formulas.js"),
-    compute: (formulas) => compute(formulas, changes()),
+    compute: computed,
     set: (id, value) => store.put(PREFIX + id, value),
     setSystem: (chosenSystem) => store.put(SYSTEM, chosenSystem),
     watch: (listener) => store.watch((key) => (key.startsWith(PREFIX) || key === SYSTEM) && listener()),

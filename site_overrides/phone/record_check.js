@@ -1,7 +1,7 @@
 /**
  * A record file from elsewhere, taken in as far as it is sound. Nothing in it is trusted: size, shape, lengths,
  * numbers, times and hidden characters are checked against the schema, readings against what can be at all.
- * Each refusal has a code; `record_fault_<code>` in words says it.
+ * Each refusal has a code, and `say("record_fault_" + code, { at })` tells it.
  *
  * @typedef {import("./records.js").Entry} Entry
  * @typedef {{code: string, at: string, entry: number}} Fault  the entry's place in the file from 1; 0 means the whole file

@@ -4,7 +4,7 @@
  * modules touches the page, the clock or the store; `generator/records/` is their twin, function for function.
  *
  * How a page uses them:
- *   const entry = makeEntry(desk, { kind: "reading", of: "oven", value: 453.15, written: "180 °C", limit });
+ *   const entry = makeEntry(desk, { kind: "reading", of: "kettle", value: 353.15, written: "80 °C", limit });
  *   desk  { phone, counter, run, who, now, zone }: the counter is one more than the last this phone gave out
  *   limit is limitFor(...) of judging.js at that moment, so that the record keeps the limit that was in force
  *   await store.put(keyOf(entry), entry)           keep it first, then answer the tap; NOT SAVED when that gives false

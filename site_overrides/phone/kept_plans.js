@@ -1,0 +1,114 @@
+// Plans kept by name on this phone, beside those that the farm has written.
+
+import { farmPlans } from "./plan_content.js";
+import { tell } from "./plan_words.js";
+import { watchWhileShown } from "./ticks.js";
+import { offerUndo, replacePlan } from "./undoing.js";
+import { date } from "./words_said.js";
+
+/**
+ * @typedef {{name: string, at: number, changes: Record<string, import("./plan_state.js").Value>}} Kept
+ * @typedef {import("./store.js").Store} Store
+ * @typedef {import("./plan_state.js").Plan} Plan
+ */
+
+const PREFIX = "kept/";
+const NAME = "setting/plan_name";
+
+/** @param {{store: Store, plan: Plan}} page @param {HTMLElement} section */
+export function mountKeptPlans({ store, plan }, section) {
+  const form = /** @type {HTMLFormElement} */ (section.querySelector("[data-keep]"));
+  const field = /** @type {HTMLInputElement} */ (form.querySelector("input"));
+  field.value = nameOfPlan(store);
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const name = field.value.trim();
+    if (!name) return field.focus();
+    keep(store, sameName(store, name) ?? newKey(), { name, changes: plan.changes(), at: Date.now() });
+    store.put(NAME, name);
+  });
+  const paint = () => paintList(store, plan, section, field);
+  paint();
+  watchWhileShown(store, section, paint);
+}
+
+/** What today's plan was last kept or received as. @param {Store} store @returns {string} */
+export const nameOfPlan = (store) => store.get(NAME) ?? "";
+
+/** @param {Store} store @param {string} name */
+export const setNameOfPlan = (store, name) => store.put(NAME, name);
+
+/** @param {Store} store @param {string} key @param {Kept} kept */
+const keep = (store, key, kept) => store.put(PREFIX + key, kept);
+
+const newKey = () => `${Date.now().toString(36)}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`;
+
+/** @param {Store} store @returns {[string, Kept][]} */
+function all(store) {
+  const rows = store.entries(PREFIX).map(([key, kept]) => /** @type {[string, Kept]} */ ([key.slice(PREFIX.length), kept]));
+  return rows.sort(([, one], [, other]) => one.name.localeCompare(other.name));
+}
+
+/** A plan of the same name is kept anew, not twice. @param {Store} store @param {string} name */
+const sameName = (store, name) => all(store).find(([, kept]) => kept.name === name)?.[0];
+
+/** @param {Store} store @param {string} name */
+function freeName(store, name) {
+  let free = tell("kept_copy_name", { name });
+  for (let count = 2; sameName(store, free); count += 1) free = `${tell("kept_copy_name", { name })} ${count}`;
+  return free.slice(0, 40);
+}
+
+/** @param {Store} store @param {Plan} plan @param {HTMLElement} section @param {HTMLInputElement} field */
+function paintList(store, plan, section, field) {
+  const undo = /** @type {HTMLElement} */ (section.querySelector("[data-kept-undo]"));
+  const row = /** @type {HTMLTemplateElement} */ (section.querySelector("[data-kept-row]"));
+  const use = (/** @type {string} */ name, /** @type {Kept["changes"]} */ changes) => {
+    const [back, before] = [replacePlan(plan, changes), nameOfPlan(store)];
+    store.put(NAME, name);
+    field.value = name;
+    offerUndo(undo, tell("kept_used", { name }), () => {
+      back();
+      store.put(NAME, before);
+      field.value = before;
+    });
+  };
+  const own = all(store).map(([key, kept]) => {
+    const about = tell("kept_about", { day: date(kept.at), count: Object.keys(kept.changes).length });
+    return fill(row, kept.name, about, {
+      use: () => use(kept.name, kept.changes),
+      copy: () => keep(store, newKey(), { ...kept, name: freeName(store, kept.name), at: Date.now() }),
+      rename: () => rename(store, key, kept),
+      delete: () => {
+        store.remove(PREFIX + key);
+        offerUndo(undo, tell("kept_deleted", { name: kept.name }), () => keep(store, key, kept));
+      },
+    });
+  });
+  const farm = farmPlans.map(({ title, changes }) => fill(row, title, tell("kept_farm"), { use: () => use(title, changes) }));
+  /** @type {HTMLElement} */ (section.querySelector("[data-kept-list]")).replaceChildren(...own, ...farm);
+}
+
+/** @param {Store} store @param {string} key @param {Kept} kept */
+function rename(store, key, kept) {
+  const name = prompt(tell("kept_rename_ask"), kept.name)?.trim().slice(0, 40);
+  if (!name || name === kept.name) return;
+  if (sameName(store, name)) return alert(tell("kept_taken", { name }));
+  keep(store, key, { ...kept, name });
+}
+
+/** @param {HTMLTemplateElement} template @param {string} name @param {string} about @param {Record<string, () => void>} acts */
+function fill(template, name, about, acts) {
+  const row = /** @type {HTMLElement} */ (/** @type {DocumentFragment} */ (template.content.cloneNode(true)).firstElementChild);
+  /** @type {HTMLElement} */ (row.querySelector("[data-name]")).textContent = name;
+  /** @type {HTMLElement} */ (row.querySelector("[data-about]")).textContent = about;
+  for (const act of ["use", "copy", "rename", "delete"]) {
+    const button = /** @type {HTMLButtonElement} */ (row.querySelector(`[data-${act}]`));
+    if (!acts[act]) button.remove();
+    else {
+      button.addEventListener("click", acts[act]);
+      button.setAttribute("aria-label", `${button.textContent} ${name}`);
+    }
+  }
+  return row;
+}

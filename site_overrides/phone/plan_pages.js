@@ -1,0 +1,23 @@
+// Brings in the programs of a page only when the page has a use for them, so that others stay light.
+
+/** @typedef {{store: import("./store.js").Store, plan: import("./plan_state.js").Plan}} Page */
+
+/** @type {[string, (page: Page, element: HTMLElement) => unknown][]} */
+const PARTS = [
+  ["[data-clock]", async (page, element) => (await import("./glance.js")).mountClock(page, element)],
+  ["[data-refusals]", async (page, element) => (await import("./glance.js")).mountRefusals(page, element)],
+  ["[data-kept]", async (page, element) => (await import("./kept_plans.js")).mountKeptPlans(page, element)],
+  ["[data-crew]", async (page, element) => (await import("./crew_page.js")).mountCrew(page, element)],
+  ["[data-view]", async (page, element) => (await import("./views_page.js")).mountView(page, element)],
+  ["[data-question]", async (page, element) => (await import("./questions_page.js")).mountQuestion(page, element)],
+  ["[data-matters]", async (page, element) => (await import("./questions_page.js")).mountMatters(page, element)],
+  ["[data-pass]", async (page, element) => (await import("./pass_on.js")).mountPassOn(page, element)],
+  ["[data-print]", async (page, element) => (await import("./sheet_page.js")).mountSheet(page, element)],
+];
+
+/** @param {Page} page */
+export function mountPlanPages(page) {
+  for (const [name, mount] of PARTS) {
+    for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) mount(page, element);
+  }
+}

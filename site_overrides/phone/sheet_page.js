@@ -1,0 +1,29 @@
+// One page of today's plan to print.
+
+import { placesOfPeople } from "./people.js";
+import { follow, sayer, titleOf } from "./plan_words.js";
+import { date } from "./words_said.js";
+
+/** @param {{store: import("./store.js").Store, plan: import("./plan_state.js").Plan}} page @param {HTMLElement} button */
+export function mountSheet({ store, plan }, button) {
+  const sheet = /** @type {HTMLElement} */ (button.closest(".sheet"));
+  button.addEventListener("click", () => print());
+  /** @type {HTMLElement} */ (sheet.querySelector("[data-sheet-date]")).textContent = date(Date.now());
+  for (const table of /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll("[data-sheet-crew]"))) {
+    const names = placesOfPeople(store, table.dataset.sheetCrew ?? "");
+    for (const cell of /** @type {NodeListOf<HTMLElement>} */ (table.querySelectorAll("[data-names-of]"))) {
+      cell.textContent = (names.get(cell.dataset.namesOf ?? "") ?? []).join(", ");
+    }
+  }
+  follow(plan, sheet, (formulas) => {
+    const changes = Object.entries(plan.changes());
+    const said = sayer(plan, formulas);
+    const place = /** @type {HTMLElement} */ (sheet.querySelector("[data-sheet-changes]"));
+    place.hidden = changes.length === 0;
+    /** @type {HTMLElement} */ (place.querySelector("dl")).replaceChildren(...changes.map(([id, value]) => {
+      const row = document.createElement("div");
+      row.append(Object.assign(document.createElement("dt"), { textContent: titleOf(id) }), Object.assign(document.createElement("dd"), { textContent: said(id, value, "both") }));
+      return row;
+    }));
+  });
+}
