@@ -8,10 +8,12 @@ import re
 from babel.messages.catalog import Catalog
 from babel.messages.pofile import write_po
 
+from generator.formula import wording
 from generator.model.leaves import Leaf, leaves
 from generator.model.library import Library
 from generator.model.roles import Human
 from generator.reading.translation import Translation
+from generator.units import showing
 
 _BRACES = re.compile(r"(\{[^{}]*\})")
 _ACCENTED = str.maketrans("aceinouyACEINOUY", "áçéíñóúýÁÇÉÍÑÓÚÝ")
@@ -20,8 +22,13 @@ _LONGER = 0.35
 
 
 def extract(library: Library) -> Catalog:
-    """Every text for people, once, in the order of the library; comments tell which fields say it."""
+    """Every text for people, once, in the order of the library; comments tell which fields say it.
+
+    The words that shown values and workings bring themselves come first.
+    """
     catalog = Catalog(fuzzy=False)
+    for word in (*showing.WORDS, *wording.WORDS):
+        catalog.add(word, auto_comments=["numbers"])
     for leaf in leaves(library, Human):
         if re.search(r"[^\W\d_]", leaf.text):
             catalog.add(leaf.text, auto_comments=[_field(leaf)])

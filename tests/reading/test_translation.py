@@ -2,12 +2,14 @@
 
 import pytest
 
+from generator.formula import wording
 from generator.model.leaves import leaves
 from generator.model.roles import Human
 from generator.problems import ProblemsFound
 from generator.reading.messages import extract, mechanical, template
 from generator.reading.placeholders import placeholders
 from generator.reading.translation import Translation
+from generator.units import showing
 from tests.workshop import Workshop
 
 SPANISH = """\
@@ -94,7 +96,7 @@ def test_a_broken_catalogue(workshop: Workshop, text: bytes) -> None:
 
 def test_every_text_for_people_is_in_the_template_once(workshop: Workshop) -> None:
     library = workshop.read().library
-    texts = {leaf.text for leaf in leaves(library, Human)}
+    texts = {leaf.text for leaf in leaves(library, Human)} | {*showing.WORDS, *wording.WORDS}
     catalog = extract(library)
     messages = [str(message.id) for message in catalog if message.id]
     assert len(messages) == len(set(messages))
