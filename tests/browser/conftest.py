@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, Playwright, sync_playwright
 
 from generator.pipeline.order import Order
 from tests.browser.host import Host
@@ -99,4 +100,5 @@ def persistent(
 
     yield start
     for context in started:
-        context.close()
+        with suppress(Error):  # a test may have killed it
+            context.close()

@@ -1,0 +1,118 @@
+"""The copy on the phone: complete after one visit, and enough for everything from then on."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext
+
+from generator.pipeline.order import Order
+from tests.browser.host import Host
+from tests.browser.test_every_page import addresses
+from tests.browser.watching import Noises, listen, offline_ready, until
+
+STANDS_AT = "https://example.org/cone-to-cooler/"
+
+
+def test_a_cold_start_without_signal_opens_every_page(
+    persistent: Callable[[], BrowserContext], host: Host, demo: Order, noises: Noises
+) -> None:
+    phone = persistent()
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    phone.close()
+    host.cut()
+
+    phone = persistent()
+    listen(phone, noises)
+    page = phone.new_page()
+    pages = addresses(demo.site, STANDS_AT)
+    for address in pages:
+        answer = page.goto(host.address + address)
+        assert answer is not None
+        assert answer.status == 200, address
+        assert page.locator("h1").count() == 1, address
+    assert len(pages) > 20
+    assert noises == Noises()
+
+
+def test_pages_follow_each_other_without_signal_and_keep_the_program_running(
+    phone: BrowserContext, host: Host, noises: Noises
+) -> None:
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    page.goto(host.address)  # from here on the worker answers, and the site map names this place
+    host.cut()
+    page.evaluate("window.stillHere = true")
+    page.locator(".stop__link").nth(3).click()
+    until(page, "document.querySelector('[data-list]') !== null")
+    title = page.locator("h1").inner_text()
+    page.locator(".bar a[aria-label^='Next']").click()
+    until(page, f"!document.querySelector('h1').innerText.includes({title.split(maxsplit=1)[-1]!r})")
+    assert page.evaluate("window.stillHere")
+    assert page.evaluate("document.activeElement.tagName") == "H1"
+    assert noises == Noises()
+
+
+def test_an_unknown_address_and_one_without_its_slash(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    host.cut()
+    missing = page.goto(host.address + "no/such/page")
+    assert missing is not None
+    assert missing.status == 404
+    page.goto(host.address + "plan")
+    assert page.url == host.address + "plan/"
+
+
+def test_what_the_browser_dropped_is_fetched_again_and_checked(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    drop = """(async () => {
+      for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        for (const request of await cache.keys()) if (request.url.includes("/plan.css")) await cache.delete(request);
+      }
+    })()"""
+    page.evaluate(drop)
+    host.instead["look/plan.css"] = b"/* Sign in to the hotel */"
+    kept = "caches.match(location.origin + '/cone-to-cooler/look/plan.css', {ignoreSearch: true}).then(Boolean)"
+    page.goto(host.address + "about/")
+    until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('No: 1 of')")
+    assert not page.evaluate(kept)
+    del host.instead["look/plan.css"]
+    page.goto(host.address + "about/")
+    until(page, kept)
+    page.goto(host.address + "about/")
+    until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")
+
+
+def test_a_half_finished_upload_is_not_kept(phone: BrowserContext, host: Host) -> None:
+    host.instead["search.json"] = b"cut of"
+    page = phone.new_page()
+    page.goto(host.address)
+    until(page, "performance.getEntriesByType('resource').length > 10")
+    until(page, "navigator.serviceWorker.getRegistration().then((it) => !it || (!it.installing && !it.active))", 20)
+    assert page.evaluate("navigator.serviceWorker.controller") is None
+    del host.instead["search.json"]
+    page.reload()
+    offline_ready(page)
+
+
+def test_the_kill_switch_frees_the_phone_and_keeps_what_was_ticked(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address + "bring/")
+    offline_ready(page)
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelector('.step--done') !== null")
+    host.instead["worker.js"] = Path(host.folder, "worker_off.js").read_bytes()
+    with page.expect_navigation():
+        page.evaluate("navigator.serviceWorker.getRegistration().then((it) => void it.update())")
+    until(page, "caches.keys().then((names) => names.length === 0)", 20)
+    until(page, "navigator.serviceWorker.getRegistration().then((it) => !it)", 20)
+    del host.instead["worker.js"]
+    page.goto(host.address + "bring/")
+    until(page, "document.querySelector('.step--done') !== null")

@@ -1,0 +1,110 @@
+"""Ticks: on disk before anything can happen to them, and never mixed up."""
+
+import os
+import signal
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import BrowserContext
+
+from tests.browser.host import Host
+from tests.browser.watching import until
+
+STATION = "work/scald/"
+
+
+def _kill(profile: Path) -> None:
+    """Kills this test's own browser, told by its profile folder, as a dead battery would."""
+    for file in Path("/proc").glob("[0-9]*/cmdline"):
+        try:
+            command = file.read_bytes().split(b"\0")
+        except OSError:
+            continue
+        if f"--user-data-dir={profile}".encode() in command and not any(each.startswith(b"--type=") for each in command):
+            os.kill(int(file.parent.name), signal.SIGKILL)
+    for lock in profile.glob("Singleton*"):  # what a phone does not have
+        lock.unlink()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")
+def test_ticks_outlive_a_killed_browser(
+    persistent: Callable[[], BrowserContext], host: Host, tmp_path: Path
+) -> None:
+    for count in (1, 2, 3):
+        page = persistent().new_page()
+        page.goto(host.address + STATION)
+        until(page, "document.documentElement.dataset.ready !== undefined")
+        assert page.locator(".step--done").count() == count - 1
+        page.locator(".step:not([hidden]) .step__tick").nth(count - 1).click()
+        until(page, f"document.querySelectorAll('.step--done').length === {count}")
+        _kill(tmp_path / "profile")
+
+
+def test_two_windows_agree(phone: BrowserContext, shared_host: Host) -> None:
+    one, other = phone.new_page(), phone.new_page()
+    for page in (one, other):
+        page.goto(shared_host.address + STATION)
+        until(page, "document.documentElement.dataset.ready !== undefined")
+    one.locator(".step__tick").first.click()
+    until(other, "document.querySelector('.step').classList.contains('step--done')")
+    other.locator(".step__tick").first.click()
+    until(one, "!document.querySelector('.step').classList.contains('step--done')")
+
+
+def test_a_new_day_begins_anew_and_keeps_the_old(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelector('.step').classList.contains('step--done')")
+    page.goto(shared_host.address)
+    until(page, "document.querySelector('[data-run-words]').innerText.startsWith('Day of')")
+    page.on("dialog", lambda dialog: dialog.accept())
+    page.locator("[data-new-run]").click()
+    until(page, "!document.querySelector('[data-old-runs]').hidden")
+    assert "1 ticks" in page.locator("[data-old-run-list]").text_content()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    assert page.locator(".step--done").count() == 0
+
+
+def test_the_front_page_shows_how_far_each_station_is(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    rows = page.locator(".step:not([hidden]) .step__tick")
+    all_rows = rows.count()
+    for row in range(all_rows):
+        rows.nth(row).click()
+    until(page, f"document.querySelectorAll('.step--done').length === {all_rows}")
+    page.goto(shared_host.address)
+    stop = page.locator("[data-procedure=scald]")
+    until(page, "document.querySelector('[data-procedure=scald]').classList.contains('stop--done')")
+    assert stop.locator("[data-progress]").inner_text() == "Done"
+    until(page, "!document.querySelector('[data-go-on]').hidden")
+
+
+def test_cleared_site_data_under_an_open_page_is_written_again(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    page.locator(".step__tick").nth(0).click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    session = phone.new_cdp_session(page)
+    session.send("Storage.clearDataForOrigin", {"origin": shared_host.origin, "storageTypes": "indexeddb"})
+    page.locator(".step__tick").nth(1).click()
+    until(page, "document.querySelectorAll('.step--done').length === 2")
+    until(page, "document.querySelector('.strip__row--bad') === null")
+    page.reload()
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    assert page.locator(".step--done").count() == 2
+
+
+def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, shared_host: Host) -> None:
+    phone.add_init_script("indexedDB.open = () => { throw new DOMException('no room', 'QuotaExceededError'); }")
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelector('.strip__row--bad') !== null")
+    assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED")
