@@ -16,6 +16,7 @@ from generator.model.quantity import Group, Quantity
 from generator.model.record import Lesson, Logged, Tally
 from generator.model.source import Source
 from generator.model.table import Table
+from generator.model.teaching import Drill, Instruction, Path, Skill, Verbs
 from generator.model.view import View
 
 
@@ -43,6 +44,11 @@ class Library(Entry):
     readings: dict[Identifier, Logged] = {}
     tallies: dict[Identifier, Tally] = {}
     lessons: dict[Identifier, Lesson] = {}
+    verbs: dict[Identifier, Verbs] = {}
+    instructions: dict[Identifier, Instruction] = {}
+    skills: dict[Identifier, Skill] = {}
+    drills: dict[Identifier, Drill] = {}
+    paths: dict[Identifier, Path] = {}
     papers: dict[Identifier, Paper] = {}
     terms: dict[Identifier, Term] = {}
     pages: dict[Identifier, Page] = {}

@@ -77,10 +77,14 @@ class Farm(Entry):
 
 
 class Term(Entry):
-    """A word of the trade, explained."""
+    """A word of the trade, explained. Its title is the word as it stands in sentences."""
 
     title: Title
     says: Prose
+    also: tuple[Title, ...] = ()
+    """Other forms of the word."""
+    never: tuple[Title, ...] = ()
+    """Phrases in which the word means something else."""
 
 
 class Section(Entry):

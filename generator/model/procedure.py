@@ -20,6 +20,7 @@ from generator.model.entry import (
     Title,
     fault,
 )
+from generator.model.roles import Refers
 from generator.model.source import Citations
 
 Signal = Literal["danger", "warning", "caution", "notice"]
@@ -58,6 +59,8 @@ class KeyPoint(Entry):
 
     point: Line
     why: Sentence = ""
+    plain: bool = False
+    """Its reason is plain to everyone."""
 
 
 def _as_key_point(value: object) -> object:
@@ -79,6 +82,8 @@ class Step(Entry):
     picture: PictureIdentifier | None = None
     only: dict[ChoiceIdentifier, tuple[Identifier, ...]] = {}
     """Choice id to options: the row is shown only where the plan has one of them."""
+    guards: tuple[Identifier, ...] = ()
+    """The cautions of the procedure that it keeps from happening, when it is done as its words and key points say."""
     source: Citations
 
 
@@ -91,12 +96,26 @@ class StopRule(Entry):
     source: Citations
 
 
+class Cause(Entry):
+    """One thing that may lie behind a fault, how to tell it from the others, and what then cures it."""
+
+    because: Line
+    check: Sentence
+    remedy: Sentence
+
+
 class Fault(Entry):
     """What is seen, why it happens, and what cures it."""
 
     sign: Line
     cause: Sentence
     remedy: Sentence
+    causes: dict[Identifier, Cause] = {}
+    """The causes one by one, the likeliest first, where a check tells them apart."""
+    stop: Sentence = ""
+    """When to stop trying."""
+    readings: tuple[Annotated[Identifier, Refers("readings")], ...] = ()
+    """Readings that, outside their limits, point here."""
     source: Citations
 
 
