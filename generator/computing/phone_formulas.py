@@ -40,6 +40,7 @@ def print_phone_formulas(workbook: Workbook) -> str:
         "digitsOf": {
             name: item.quantity.digits for name, item in workbook.items.items() if item.quantity.digits is not None
         },
+        "doubts": {name: [doubt.reach, doubt.relative] for name, doubt in workbook.givens.doubts.items()},
         "plan": workbook.plan,
         "uses": {name: list(result.uses) for name, result in workbook.results.items()},
     }

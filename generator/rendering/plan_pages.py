@@ -12,8 +12,8 @@ from generator.telling.edition import Edition
 def plan_pages(edition: Edition) -> Iterator[tuple[str, str, dict[str, Any]]]:
     """Template, address and parts of each page for which content has something to show, in the order of the menu."""
     library = edition.library
-    bought = {name: supply for name, supply in library.supplies.items() if supply.amount}
-    if bought:
+    if library.supplies:
+        bought = {name: supply for name, supply in library.supplies.items() if supply.amount}
         yield "shop", addresses.SHOP, {"supplies": bought}
     if library.crews:
         yield "crew", addresses.CREW, {"crews": _in_order(library.crews)}

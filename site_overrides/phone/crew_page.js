@@ -56,8 +56,9 @@ function paintCrew(form, crew, plan, { formulas, settings, day }) {
   const placed = Object.values(crew.places).filter(({ apart }) => !apart).reduce((sum, { people }) => sum + Number(settings[people]), 0);
   const all = Number(settings[crew.people]);
   const [id, spare] = [Object.values(crew.places)[0].people, Math.abs(all - placed)];
+  const count = (/** @type {number} */ people) => said(Number.isInteger(people) ? crew.people : id, people);
   const words = spare < 1e-9 ? "crew_sum_even" : placed > all ? "crew_sum_over" : "crew_sum_spare";
-  part(form, "[data-crew-sum]").textContent = tell(words, { placed: said(id, placed), all: said(id, all), spare: said(id, spare) });
+  part(form, "[data-crew-sum]").textContent = tell(words, { placed: count(placed), all: count(all), spare: count(spare) });
   part(form, "[data-best]").disabled = Object.keys(bestSplit(crew, formulas, settings, day.values)).length === 0;
   const where = document.querySelector("[data-more-where]");
   if (where) where.textContent = moreWords(crew, day.values);

@@ -49,14 +49,14 @@ export function drawCurve(curve, points, values, said, formulas, system) {
   const up = scale(lowY - room, highY + room, BOTTOM, TOP);
   const line = (/** @type {number} */ times) => points.map(({ x, y }) => `${round(across(x))},${round(up(y * times))}`);
   const inside = [
-    ...axis(lowX, highX, 4, curve.sweep, formulas, system).flatMap((x) => acrossTick(across(x), said(curve.sweep, x))),
+    ...axis(lowX, highX, 3, curve.sweep, formulas, system).flatMap((x) => acrossTick(across(x), said(curve.sweep, x))),
     ...axis(lowY, highY, 5, curve.read, formulas, system).flatMap((y) => upTick(up(y), said(curve.read, y))),
     label(LEFT, 14, curve.up, "drawn__strong drawn__small"),
     label(RIGHT, HEIGHT - 4, curve.across, "drawn__strong drawn__small", "end"),
     ...(band > 1 ? [shape("polygon", { points: [...line(band), ...line(1 / band).reverse()].join(" "), class: "drawn__band" })] : []),
     shape("polyline", { points: line(1).join(" "), class: "drawn__line" }),
   ];
-  for (const mark of shown) inside.push(...drawMark(mark, across, up));
+  shown.forEach((mark, place) => inside.push(...drawMark(mark, across, up, place % 2 ? -8 : 18)));
   return { height: HEIGHT, inside };
 }
 
@@ -80,18 +80,18 @@ const upTick = (y, words) => [
   label(LEFT - 5, y + 4, words, "drawn__small", "end"),
 ];
 
-/** @param {{title: string, limit?: boolean, dot: boolean, x?: number, y?: number}} mark @param {(x: number) => number} across @param {(y: number) => number} up */
-function drawMark({ title, limit, dot, x, y }, across, up) {
+/** @param {{title: string, limit?: boolean, dot: boolean, x?: number, y?: number}} mark @param {(x: number) => number} across @param {(y: number) => number} up @param {number} aside how far below its dot a title stands */
+function drawMark({ title, limit, dot, x, y }, across, up, aside) {
   const look = limit ? "drawn__limit" : "drawn__moment";
   if (dot) {
     const [cx, cy] = [across(Number(x)), up(Number(y))];
     const end = cx + 10 + widthOf(title) > WIDTH;
-    return [shape("circle", { cx: round(cx), cy: round(cy), r: 5, class: "drawn__point" }), label(end ? cx - 9 : cx + 9, cy - 7, title, "drawn__strong drawn__small", end ? "end" : "start")];
+    return [shape("circle", { cx: round(cx), cy: round(cy), r: 5, class: "drawn__point" }), label(end ? cx - 9 : cx + 9, cy + aside, title, "drawn__strong drawn__small", end ? "end" : "start")];
   }
   if (x !== undefined) {
     const place = across(x);
     return [shape("line", { x1: round(place), x2: round(place), y1: TOP, y2: BOTTOM, class: look }), label(place - 4, TOP + 12, title, "drawn__strong drawn__small", "end")];
   }
   const place = up(Number(y));
-  return [shape("line", { x1: LEFT, x2: RIGHT, y1: round(place), y2: round(place), class: look }), label(RIGHT, place - 5, title, "drawn__strong drawn__small", "end")];
+  return [shape("line", { x1: LEFT, x2: RIGHT, y1: round(place), y2: round(place), class: look }), label(LEFT + 6, place - 5, title, "drawn__strong drawn__small")];
 }

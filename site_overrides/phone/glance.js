@@ -19,10 +19,12 @@ export function mountClock({ plan }, list) {
 export function mountRefusals({ plan }, place) {
   follow(plan, place, (formulas) => {
     const { day } = plan.compute(formulas);
+    const usual = formulas.compute(formulas.settle({})).refused;
     const said = sayer(plan, formulas);
     /** @type {Map<string, {words: string, input: string | null, ids: string[]}>} */ const causes = new Map();
     for (const [id, refusal] of Object.entries(day.refused)) {
-      if (refusal.because) continue;
+      // What the farm's own plan leaves without a number too, such as prices it does not give, is no news.
+      if (refusal.because || usual[id]?.sentence === refusal.sentence) continue;
       const words = refusalOf(refusal, day.values, said);
       causes.set(words, { words, input: refusal.input, ids: [...(causes.get(words)?.ids ?? []), id] });
     }

@@ -4,8 +4,6 @@
 
 /** @type {[string, (page: Page, element: HTMLElement) => unknown][]} */
 const PARTS = [
-  ["[data-clock]", async (page, element) => (await import("./glance.js")).mountClock(page, element)],
-  ["[data-refusals]", async (page, element) => (await import("./glance.js")).mountRefusals(page, element)],
   ["[data-kept]", async (page, element) => (await import("./kept_plans.js")).mountKeptPlans(page, element)],
   ["[data-crew]", async (page, element) => (await import("./crew_page.js")).mountCrew(page, element)],
   ["[data-view]", async (page, element) => (await import("./views_page.js")).mountView(page, element)],
@@ -15,9 +13,29 @@ const PARTS = [
   ["[data-print]", async (page, element) => (await import("./sheet_page.js")).mountSheet(page, element)],
 ];
 
+/** @type {typeof PARTS} these are right as they come, until the plan is changed */
+const LATER = [
+  ["[data-clock]", async (page, element) => (await import("./glance.js")).mountClock(page, element)],
+  ["[data-refusals]", async (page, element) => (await import("./glance.js")).mountRefusals(page, element)],
+];
+
 /** @param {Page} page */
 export function mountPlanPages(page) {
+  for (const [name, mount] of LATER) {
+    for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) whenChanged(page, element, () => mount(page, element));
+  }
   for (const [name, mount] of PARTS) {
     for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) mount(page, element);
   }
+}
+
+/** @param {Page} page @param {HTMLElement} element @param {() => unknown} mount */
+function whenChanged({ plan }, element, mount) {
+  if (plan.differs()) return void mount();
+  const stop = plan.watch(() => {
+    if (!element.isConnected) return stop();
+    if (!plan.differs()) return;
+    stop();
+    mount();
+  });
 }

@@ -17,10 +17,10 @@ const SIDE = 12;
  */
 export function drawTimeline({ spans, moments = {} }, values, said, hour) {
   const rows = Object.values(spans).filter(({ begins, ends }) => values[begins] !== undefined && values[ends] !== undefined);
-  const marks = Object.entries(moments).filter(([id]) => values[id] !== undefined);
-  const times = [...rows.flatMap(({ begins, ends }) => [values[begins], values[ends]]), ...marks.map(([id]) => values[id])];
-  if (!times.length) return { height: 1, inside: [] };
+  if (!rows.length) return { height: 1, inside: [] };
+  const times = rows.flatMap(({ begins, ends }) => [values[begins], values[ends]]);
   const [low, high] = [Math.min(...times), Math.max(...times)];
+  const marks = Object.entries(moments).filter(([id]) => values[id] >= low && values[id] <= high);
   const across = scale(low, high, SIDE, WIDTH - SIDE);
   const top = 24 + 18 * marks.length;
   const height = top + rows.length * ROW + 6;
