@@ -63,7 +63,7 @@ def in_order(entries: Iterable[Entry]) -> list[Entry]:
     """Entries by their clocks, those of one phone in the order in which it made them even where its clock went back."""
     latest: dict[str, int] = {}
     placed = []
-    for entry in sorted(entries, key=counter_of):
+    for entry in sorted(entries, key=lambda each: (counter_of(each), each["at"])):
         phone = phone_of(entry)
         latest[phone] = max(entry["at"], latest.get(phone, 0))
         placed.append((latest[phone], phone, counter_of(entry), canonical(entry), entry))

@@ -75,7 +75,7 @@ export function printOf(text) {
  * @param {Entry[]} entries @returns {Entry[]}
  */
 export function inOrder(entries) {
-  const made = [...entries].sort((one, other) => counterOf(one) - counterOf(other));
+  const made = [...entries].sort((one, other) => counterOf(one) - counterOf(other) || one.at - other.at);
   /** @type {Map<string, number>} */ const latest = new Map();
   const placed = made.map((entry) => {
     const at = Math.max(entry.at, latest.get(phoneOf(entry)) ?? 0);
