@@ -9,7 +9,8 @@ from html import escape, unescape
 LOOSE, SUM, PRODUCT, FRACTION, POWER, ATOM = range(6)
 """How tightly a piece holds together: a comparison least, a name or a bracket most."""
 NO_BREAK = "\u00a0"
-WIDEST = 44
+_INDENT = '<mspace width="1em"/>'
+WIDEST = 38
 """Characters that a row on a phone holds; what cannot be broken scrolls."""
 
 
@@ -61,9 +62,10 @@ def listed(head: str, parts: list[str]) -> str:
     Semicolons stand between, because a comma may stand before decimals.
     """
     separated = [part + sign(";") for part in parts[:-1]] + parts[-1:]
-    if sum(width(part) for part in parts) > WIDEST:
-        separated = [table([(row(part),) for part in separated], "stack")]
-    return row(head, sign("("), *separated, sign(")"))
+    if sum(width(part) for part in (head, *parts)) <= WIDEST:
+        return row(head, sign("("), *separated, sign(")"))
+    separated[-1] += sign(")")
+    return table([(row(head, sign("(")),), *((row(_INDENT, part),) for part in separated)], "stack")
 
 
 def fraction(above: str, below: str) -> str:

@@ -60,6 +60,8 @@ def _read(node: Tree.Element) -> str:
         return f"(({_read(parts[0])})**(1/{_read(parts[1])}))"
     if node.tag == "mtable":
         return _read_cases(parts) if node.get("class") == "cases" else "".join(map(_read, parts))
+    if node.tag == "mspace":
+        return ""
     return _read_leaf(node.tag, node.text or "")
 
 
