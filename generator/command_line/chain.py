@@ -7,6 +7,7 @@ import textwrap
 from generator.command_line.table import as_typed, titled
 from generator.computing import Settings
 from generator.model.source import Citations
+from generator.telling.certainty import tell_certainty
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 
@@ -32,6 +33,9 @@ def print_chain(edition: Edition, wanted: str) -> None:
         parts = [f"with {use} = {as_typed(figures.text(use))}" for use in edition.workbook.uses(name)]
         for line in _working(item.quantity.formula, parts):
             print(f"    {line}")
+        if sure := tell_certainty(edition, figures, name):
+            most = ", ".join(sure.moved_by)
+            print(f"    most likely from {as_typed(sure.low)} to {as_typed(sure.high)}; moved most by: {most}")
         if item.quantity.accuracy:
             print(textwrap.indent(textwrap.fill(f"how sure: {item.quantity.accuracy}", 110), "    "))
         print(f"    source: {_sources(edition, item.quantity.source)}\n")

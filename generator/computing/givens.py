@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+from generator.computing.doubting import Doubt, read_doubt
 from generator.computing.findings import Findings, Path
 from generator.computing.items import Item
 from generator.model.library import Library
@@ -38,6 +39,9 @@ class Givens:
     options: dict[str, dict[str, dict[str, float]]] = field(default_factory=dict)
     """Choice, then option, to the values it brings."""
 
+    doubts: dict[str, Doubt] = field(default_factory=dict)
+    """How far inputs and constants may be from the truth, where content says."""
+
     def brings(self, choice: str) -> frozenset[str]:
         """The ids that any option of a choice gives a value to."""
         return frozenset(name for values in self.options[choice].values() for name in values)
@@ -58,6 +62,14 @@ class Taking:
             self.findings.add_value(kind, name, path, fault)
             return math.nan
 
+    def take_doubt(self, text: str, item: Item) -> Doubt | None:
+        """A doubt; none where it cannot be read."""
+        try:
+            return read_doubt(text, item.measure, self.book)
+        except UnitFault as fault:
+            self.findings.add_value("quantities", item.name, ("doubt",), fault)
+            return None
+
 
 def take_givens(library: Library, items: dict[str, Item], book: UnitBook, findings: Findings) -> Givens:
     """Read every value that content gives."""
@@ -69,6 +81,8 @@ def take_givens(library: Library, items: dict[str, Item], book: UnitBook, findin
         elif item.quantity.value is not None:
             value = taking.take(item.quantity.value, item, "quantities", item.name, ("value",))
             givens.constants[item.id] = value
+        if item.quantity.doubt and (doubt := taking.take_doubt(item.quantity.doubt, item)):
+            givens.doubts[item.id] = doubt
     owners: dict[str, str] = {}
     for name, choice in library.choices.items():
         givens.choices[name] = choice.default

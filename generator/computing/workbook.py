@@ -17,7 +17,7 @@ from generator.computing.naming import make_scope
 from generator.computing.phone_formulas import print_phone_formulas
 from generator.computing.running import Machine
 from generator.computing.settling import Settings, Settler
-from generator.computing.spreading import Spread, spread
+from generator.computing.spreading import Likely, Spread, likely, spread
 from generator.computing.tables import in_si
 from generator.computing.units_in_content import check_units
 from generator.formula import Node, Scope, Working
@@ -85,6 +85,15 @@ class Workbook:
     ) -> Spread | None:
         """What moves a result most over ranges of inputs in SI, and how far they move it together."""
         return spread(self, settings, identifier, ranges)
+
+    def how_sure(self, settings: Mapping[str, float | str], identifier: str) -> Likely | None:
+        """Where a result most likely lies, from what its inputs and constants may truly be within their ranges."""
+        ranges = {}
+        for name, doubt in self.givens.doubts.items():
+            least, most = doubt.around(float(settings[name]))
+            limits = self.givens.inputs.get(name)
+            ranges[name] = (max(least, limits.low), min(most, limits.high)) if limits else (least, most)
+        return likely(self, settings, identifier, ranges)
 
     def settle(self, plan_values: Mapping[str, str], changes: Mapping[str, str], where: str = "--set") -> Settings:
         """Every input, choice and constant, in SI. Raises ProblemsFound with all values that cannot be used."""

@@ -50,6 +50,10 @@ class Quantity(Entry):
     """A set: one quantity `<id>_<member>` for every member, which the formula and the title call `member`."""
     require: tuple[Requirement, ...] = ()
     digits: int | None = None
+    doubt: ValueText | None = None
+    """How far the true value may lie to either side of what is given: an amount, or a share such as `10 percent of it`."""
+    how_sure: bool = False
+    """A result that is shown with how far the doubts of what it rests on move it."""
     accuracy: Facts = ""
     """Within how much the model agrees, over what range, with which data."""
     source: Citations
@@ -66,6 +70,10 @@ class Quantity(Entry):
             raise fault("is an input without a `range`", "write `range: [least, most]`")
         if self.default is None and (self.range is not None or self.step is not None or self.whole):
             raise fault("has a `range`, `step` or `whole` and is no input", "take them out, or give it a `default`")
+        if self.doubt is not None and self.formula is not None:
+            raise fault("has a `doubt` and is computed", "give the doubt to what it is computed from")
+        if self.how_sure and self.formula is None:
+            raise fault("has `how_sure` and is not computed", "take it out: what is given has its own `doubt`")
         if self.require and self.formula is None:
             raise fault("has `require` without a `formula`", "move it to a quantity that is computed from this one")
         return self

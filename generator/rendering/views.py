@@ -12,6 +12,7 @@ from markupsafe import Markup
 from generator.formula import Working
 from generator.model.procedure import Procedure, Step
 from generator.telling import addresses
+from generator.telling.certainty import Certainty, tell_certainty
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
@@ -97,6 +98,10 @@ class Views:
     def refused(self, sentence: str) -> bool:
         """Whether the plan makes a quantity refuse with this sentence."""
         return any(refusal.sentence == sentence for refusal in self._edition.day.refused.values())
+
+    def certainty(self, identifier: str) -> Certainty | None:
+        """How sure a number is, where content asks for it."""
+        return tell_certainty(self._edition, self._figures, identifier)
 
     def working(self, identifier: str) -> Working:
         """A formula in words and with numbers, as MathML."""
