@@ -13,6 +13,7 @@ from generator.telling import addresses
 from generator.telling.drawings import Drawings
 
 MOST_TARGETS = 4
+SIGNALS = ("danger", "warning", "caution", "notice")
 
 
 class Stations:
@@ -50,7 +51,7 @@ class Stations:
             "title": say.text(procedure.title),
             "number": str(self._numbers.get(name, "")),
             "targets": [self._target(target) for target in procedure.targets[:MOST_TARGETS]],
-            "cautions": [self.caution(caution) for caution in procedure.cautions.values()],
+            "cautions": [self.caution(caution) for caution in sorted(procedure.cautions.values(), key=_gravity)],
             "steps": [self._step(step) for step in procedure.steps.values() if say.edition.applies(step)],
             "stops": [
                 {"when": say.runs(stop.when), "act": say.runs(stop.act), "tell": say.text(stop.tell)}
@@ -95,13 +96,17 @@ class Stations:
         return [self._say.edition.library.sources[source].title for source in dict.fromkeys(cited)]
 
 
+def _gravity(caution: Caution) -> int:
+    return SIGNALS.index(caution.signal)
+
+
 def _words(say: Wording) -> Data:
-    names = ("back", "stop_work", "stop_acts", "cautions", "faults", "why", "needs", "sources")
+    names = ("back", "likely", "stop_work", "stop_acts", "cautions", "faults", "why", "needs", "sources")
     return {
         **{name: say.word(f"paper_{name}") for name in names},
         "stop": say.word("signal_stop").upper(),
         "tell": say.word("procedure_tell"),
-        "fault_columns": [say.word(f"paper_fault_{name}") for name in ("sign", "cause", "remedy")],
+        "fault_columns": [say.word(f"paper_fault_{name}") for name in ("sign", "remedy")],
     }
 
 
