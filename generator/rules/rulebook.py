@@ -12,8 +12,10 @@ from generator.rules.citations_name_a_place import citations_name_a_place
 from generator.rules.danger_has_a_stop import danger_has_a_stop
 from generator.rules.days_can_be_worked_out import days_can_be_worked_out
 from generator.rules.farm_figures_are_owned import farm_figures_are_owned
+from generator.rules.hazards_are_guarded import hazards_are_guarded
 from generator.rules.inputs_lie_in_range import inputs_lie_in_range
 from generator.rules.inspection import Finding, Inspection
+from generator.rules.key_points_have_reasons import key_points_have_reasons
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
@@ -23,6 +25,8 @@ from generator.rules.plans_can_be_computed import plans_can_be_computed
 from generator.rules.procedures_are_short import procedures_are_short
 from generator.rules.quantities_are_used import quantities_are_used
 from generator.rules.sources_are_cited import sources_are_cited
+from generator.rules.steps_are_short import steps_are_short
+from generator.rules.steps_begin_with_a_verb import steps_begin_with_a_verb
 from generator.rules.stops_rest_on_a_source import stops_rest_on_a_source
 from generator.rules.supplies_are_needed import supplies_are_needed
 from generator.rules.terms_are_met import terms_are_met
@@ -52,6 +56,10 @@ RULES: tuple[Rule, ...] = (
     # what is read at the station
     procedures_are_short,
     danger_has_a_stop,
+    steps_begin_with_a_verb,
+    steps_are_short,
+    hazards_are_guarded,
+    key_points_have_reasons,
     orders_differ,
 )
 
