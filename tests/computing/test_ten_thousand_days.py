@@ -9,7 +9,7 @@ from tests.formula.phone_machine import PhoneMachine
 
 RELATIVE = 1e-11
 PLANS = 10_000
-NUMBERS = 100_000
+NUMBERS = 60_000
 """Enough days are computed for so many numbers, or all plans."""
 
 
