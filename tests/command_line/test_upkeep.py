@@ -12,11 +12,6 @@ from generator.pipeline.order import HERE, Order
 from .conftest import Run
 
 
-def test_the_schemas_are_up_to_date(run: Run) -> None:
-    answer = run("schema", "--check")
-    assert (answer.status, answer.err) == (0, "")
-
-
 def test_stale_and_left_over_schemas_are_named_and_mended(
     run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
