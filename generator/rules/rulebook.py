@@ -16,6 +16,7 @@ from generator.rules.hazards_are_guarded import hazards_are_guarded
 from generator.rules.inputs_lie_in_range import inputs_lie_in_range
 from generator.rules.inspection import Finding, Inspection
 from generator.rules.key_points_have_reasons import key_points_have_reasons
+from generator.rules.limits_have_remedies import limits_have_remedies
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
@@ -60,6 +61,7 @@ RULES: tuple[Rule, ...] = (
     steps_are_short,
     hazards_are_guarded,
     key_points_have_reasons,
+    limits_have_remedies,
     orders_differ,
 )
 
