@@ -8,9 +8,9 @@ from generator.rules.inspection import Finding, Inspection
 
 
 def orders_differ(inspection: Inspection) -> Iterator[Finding]:
-    """No two phases, groups or pages, and no two procedures of a phase, have the same `order`."""
+    """No two phases, groups, pages, skills or paths, and no two procedures of a phase, have the same `order`."""
     library = inspection.library
-    for kind in ("phases", "groups", "pages", "procedures"):
+    for kind in ("phases", "groups", "pages", "procedures", "instructions", "skills", "paths"):
         first: dict[Hashable, str] = {}
         for name, entry in getattr(library, kind).items():
             earlier = first.setdefault((getattr(entry, "phase", ""), entry.order), name)

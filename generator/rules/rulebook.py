@@ -11,6 +11,9 @@ from generator.rules.choices_are_used import choices_are_used
 from generator.rules.citations_name_a_place import citations_name_a_place
 from generator.rules.danger_has_a_stop import danger_has_a_stop
 from generator.rules.days_can_be_worked_out import days_can_be_worked_out
+from generator.rules.drills_are_written_down import drills_are_written_down
+from generator.rules.drills_can_be_worked_out import drills_can_be_worked_out
+from generator.rules.drills_have_one_answer import drills_have_one_answer
 from generator.rules.farm_figures_are_owned import farm_figures_are_owned
 from generator.rules.hazards_are_guarded import hazards_are_guarded
 from generator.rules.inputs_lie_in_range import inputs_lie_in_range
@@ -20,6 +23,7 @@ from generator.rules.limits_have_remedies import limits_have_remedies
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
+from generator.rules.paths_lead_somewhere import paths_lead_somewhere
 from generator.rules.pictures_are_drawn import pictures_are_drawn
 from generator.rules.pictures_are_used import pictures_are_used
 from generator.rules.plans_can_be_computed import plans_can_be_computed
@@ -63,6 +67,11 @@ RULES: tuple[Rule, ...] = (
     key_points_have_reasons,
     limits_have_remedies,
     orders_differ,
+    # what is taught
+    drills_can_be_worked_out,
+    drills_are_written_down,
+    drills_have_one_answer,
+    paths_lead_somewhere,
 )
 
 

@@ -1,0 +1,130 @@
+"""Formulas of drills: checked against the day's numbers and what is drawn, and worked out as the phone does."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import NamedTuple
+
+from generator.computing import Workbook
+from generator.formula import (
+    TRUTH,
+    FormulaFault,
+    FormulaFaults,
+    Kind,
+    Measured,
+    Node,
+    Scope,
+    check_gives,
+    names,
+    parse,
+)
+from generator.model.teaching import Drill
+
+Path = tuple[str | int, ...]
+
+
+class Flaw(NamedTuple):
+    """What is wrong in a drill, at a column from 1 of a text, or nought."""
+
+    name: str
+    path: Path
+    column: int
+    fault: str
+    hint: str
+
+
+@dataclass(frozen=True)
+class LinkedDrill:
+    """Checked formulas of one drill by the ids of what they give."""
+
+    works: Mapping[str, Node]
+    whens: Mapping[str, Node]
+
+
+def link_drills(workbook: Workbook) -> tuple[dict[str, LinkedDrill], list[Flaw]]:
+    """The formulas of all drills, and all that is wrong with them; what is wrong is left out."""
+    flaws: list[Flaw] = []
+    linked = {name: _Linking(workbook, name, flaws).link(drill) for name, drill in workbook.library.drills.items()}
+    return linked, flaws
+
+
+def needed(workbook: Workbook, linked: LinkedDrill, named: frozenset[str] = frozenset()) -> frozenset[str]:
+    """All quantities that a drill's formulas, and what else is `named`, rest on."""
+    trees = (*linked.works.values(), *linked.whens.values())
+    used = {name for tree in trees for name in names(tree)} | named
+    return frozenset().union(*(workbook.rests_on(name) for name in used if name in workbook.items))
+
+
+def work_out(workbook: Workbook, linked: LinkedDrill, values: Mapping[str, float | str]) -> dict[str, float | str]:
+    """The values with what the drill works out from them; what has no finite value is left out."""
+    found = dict(values)
+    for name, tree in linked.works.items():
+        value = workbook.evaluate(tree, found) if all(each in found for each in names(tree)) else None
+        if value is not None:
+            found[name] = value
+    return found
+
+
+def right_answers(
+    workbook: Workbook, drill: Drill, linked: LinkedDrill, values: Mapping[str, float | str]
+) -> list[str]:
+    """Ids of the answers that are right at these values, which `work_out` has completed."""
+    holds = {name for name, tree in linked.whens.items() if workbook.evaluate(tree, values)}
+    return [name for name, answer in drill.answers.items() if answer.right or name in holds]
+
+
+class _Linking:
+    def __init__(self, workbook: Workbook, name: str, flaws: list[Flaw]) -> None:
+        self._workbook = workbook
+        self._name = name
+        self._flaws = flaws
+        self._scope = replace(workbook.scope, functions={}, tables={})
+        """Without functions and tables, which the phone's file of drills does not carry."""
+
+    def link(self, drill: Drill) -> LinkedDrill:
+        self._flaws += self._unfit(drill)
+        for name, draw in drill.draws.items():
+            self._add(name, self._measured(draw.measure))
+        works: dict[str, Node] = {}
+        for name, worked in drill.works.items():
+            kind = self._measured(worked.measure)
+            tree = self._tree(("works", name, "formula"), worked.formula, kind)
+            self._add(name, kind)
+            if tree:
+                works[name] = tree
+        whens = {
+            name: tree
+            for name, answer in drill.answers.items()
+            if answer.when and (tree := self._tree(("answers", name, "when"), answer.when, TRUTH))
+        }
+        return LinkedDrill(works, whens)
+
+    def _add(self, name: str, kind: Measured) -> None:
+        self._scope = replace(self._scope, values={**self._scope.values, name: kind})
+
+    def _measured(self, name: str) -> Measured:
+        measure = self._workbook.library.measures[name]
+        return Measured(self._workbook.book.dimension(measure.unit), measure.point)
+
+    def _tree(self, path: Path, text: str, wanted: Kind) -> Node | None:
+        scope: Scope = self._scope
+        try:
+            tree = parse(text, scope)
+            check_gives(tree, wanted, scope)
+        except (FormulaFault, FormulaFaults) as found:
+            faults = found.faults if isinstance(found, FormulaFaults) else (found,)
+            self._flaws += [Flaw(self._name, path, each.column, each.fault, each.hint) for each in faults]
+            return None
+        return tree
+
+    def _unfit(self, drill: Drill) -> Iterator[Flaw]:
+        for kind, given in (("draws", drill.draws), ("works", drill.works)):
+            for name in given:
+                if name in self._workbook.items:
+                    fault = f"`{name}` is the id of a quantity and of a number of this drill"
+                    yield Flaw(self._name, (kind, name), 0, fault, "rename it here")
+        for name in drill.vary:
+            if name not in self._workbook.givens.inputs:
+                fault = f"`{name}` is not an input with a range"
+                yield Flaw(self._name, ("vary", name), 0, fault, "draw something else")
