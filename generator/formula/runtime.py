@@ -167,10 +167,7 @@ def allot(total: float, works: Sequence[float], caps: Sequence[float]) -> list[f
         return [total / len(works) for _ in works]
     counts = [1.0 for _ in works]
     for _ in range(len(works), min(helpers, _MOST_HELPERS)):
-        slowest = _slowest(counts, works, caps)
-        if counts[slowest] >= caps[slowest] * works[slowest]:
-            break
-        counts[slowest] += 1
+        counts[_slowest(counts, works, caps)] += 1
     slowest = _slowest(counts, works, caps)
     reached = _rate(counts[slowest], works[slowest], caps[slowest])
     for index in range(len(works)):

@@ -149,9 +149,7 @@ export function allot(total, works, caps) {
   if (helpers < works.length) return works.map(() => total / works.length);
   const counts = works.map(() => 1.0);
   for (let used = works.length; used < Math.min(helpers, MOST_HELPERS); used += 1) {
-    const slow = slowest(counts, works, caps);
-    if (counts[slow] >= caps[slow] * works[slow]) break;
-    counts[slow] += 1;
+    counts[slowest(counts, works, caps)] += 1;
   }
   const slow = slowest(counts, works, caps);
   const reached = rate(counts[slow], works[slow], caps[slow]);
