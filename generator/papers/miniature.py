@@ -5,7 +5,7 @@ from __future__ import annotations
 import struct
 import zlib
 
-DOTS_PER_INCH = 18.0
+DOTS_PER_INCH = 13.0
 _SIGNATURE = b"\x89PNG\r\n\x1a\n"
 _CHANNELS = 4
 

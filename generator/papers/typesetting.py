@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import re
 from functools import cache
@@ -12,6 +13,7 @@ from typing import Any
 
 import typst
 
+from generator.papers.packing import pack
 from generator.papers.wording import Data
 from generator.problems import Place, Problem, ProblemsFound
 
@@ -28,7 +30,7 @@ _HINTS = {
 
 def typeset(papers: list[Data], title: str, author: str) -> bytes:
     """One PDF/UA-1 of these papers, the same bytes for the same data. Raises ProblemsFound where a text does not fit."""
-    return _compile(papers, title, author, "pdf")
+    return pack(_compile(papers, title, author, "pdf"))
 
 
 def picture(paper: Data, title: str, author: str, dots_per_inch: float) -> bytes:
@@ -38,19 +40,20 @@ def picture(paper: Data, title: str, author: str, dots_per_inch: float) -> bytes
 
 def engine() -> str:
     """Names everything but the data that a paper's bytes depend on."""
-    texts = b"".join(path.read_bytes() for path in sorted(TEMPLATES.glob("*.typ")))
+    written = (*sorted(TEMPLATES.glob("*.typ")), *sorted(TEMPLATES.parent.glob("*.py")))
+    texts = hashlib.sha256(b"".join(path.read_bytes() for path in written)).hexdigest()
     versions = [metadata.version(name) for name in ("typst", _FONT.replace("_", "-"))]
     return repr((texts, versions))
 
 
 def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_inch: float = 144) -> bytes:
-    pack = {"title": title, "author": author, "papers": papers}
+    told = {"title": title, "author": author, "papers": papers}
     settings: dict[str, Any] = {
         "root": str(TEMPLATES),
         "font_paths": [str(_fonts())],
         "ignore_system_fonts": True,
         "format": form,
-        "sys_inputs": {"pack": json.dumps(pack, ensure_ascii=False)},
+        "sys_inputs": {"pack": json.dumps(told, ensure_ascii=False)},
         "timestamp": 0,
         **({"pdf_standards": ["ua-1"]} if form == "pdf" else {"ppi": dots_per_inch}),
     }
