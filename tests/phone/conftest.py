@@ -1,0 +1,48 @@
+"""The shipped programs of the pages about the plan, run without a browser."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from py_mini_racer import MiniRacer
+
+from generator.computing import Workbook
+from generator.pipeline.order import HERE
+from generator.reading import read_library
+from tests.formula.phone_machine import shipped, without_modules
+
+Ask = Callable[..., Any]
+
+
+def _machine(*modules: str, formulas: str = "") -> Ask:
+    engine = MiniRacer()
+    engine.eval(shipped(*modules) + without_modules(formulas))
+
+    def ask(expression: str, **given: object) -> Any:
+        names, values = ", ".join(given), ", ".join(json.dumps(value) for value in given.values())
+        return json.loads(str(engine.eval(f"JSON.stringify((({names}) => ({expression}))({values}))")))
+
+    return ask
+
+
+@pytest.fixture(scope="session")
+def workbook() -> Workbook:
+    return Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+
+
+@pytest.fixture(scope="session")
+def codes() -> Ask:
+    """Runs an expression beside the encoder of QR codes."""
+    return _machine("qr_words.js", "qr_code.js")
+
+
+@pytest.fixture(scope="session")
+def ask(workbook: Workbook) -> Ask:
+    """Runs an expression beside the demonstration's formulas, in which the given names stand for values."""
+    modules = ("runtime.js", "settling.js", "showing.js", "plan_codes.js", "solving.js", "part_of_day.js")
+    formulas = workbook.javascript() + "const known = { inputs, choices, settle };\n"
+    formulas += "const all = { inputs, choices, settle, compute, steps, uses };\n"
+    return _machine(*modules, formulas=formulas)
