@@ -71,7 +71,7 @@ class Question(Entry):
     title: Title
     order: int
     asks: Line
-    """What stands before the field, such as: birds that can be done by."""
+    """What stands before the field, such as: pieces that can be done by."""
     search: Search | None = None
     trial: Trial | None = None
 
