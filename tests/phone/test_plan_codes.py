@@ -44,7 +44,7 @@ def test_any_plan_comes_back(ask: Ask, workbook: Workbook, seed: int) -> None:
 
 
 def test_a_day_of_changes_is_short(ask: Ask) -> None:
-    """A handful of changes with the address still makes a code of 41 modules or less: version 6 at level L, 134 bytes."""
+    """A handful of changes with the address makes a code of 41 modules: version 6 at level L, 134 bytes."""
     assert len("https://example.org/cone-to-cooler/pass/#plan=" + ask(WRITE, name="", changes=CHANGES)) <= 134
 
 
