@@ -39,6 +39,13 @@ COMMANDS = {
         "  run.py numbers --json --plan my_plan.yml\n\n"
         "Values that cannot be used are refused, one line each, with status 2.",
     ),
+    "cards": (
+        "print cards and other papers",
+        "Writes the papers as PDF: a card for each station, the crew board, forms, labels and tags.\n\n"
+        "  run.py cards --station packing_and_label --paper a4\n"
+        "  run.py cards --plan my_plan.yml --out papers\n\n"
+        "A text that does not fit is told with the card, the field, and how many lines to cut.",
+    ),
     "watch": (
         "preview for authors: build again at every change",
         "Serves a preview on this machine and builds it again whenever a file of the content changes. Faults are told\n"
@@ -100,7 +107,7 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     parser = Parser(prog="run.py", description=ABOUT)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     parts = {name: commands.add_parser(name, help=short, description=long) for name, (short, long) in COMMANDS.items()}
-    for name in ("serve", "build", "check", "numbers", "watch", "words", "records", "learn", "bench"):
+    for name in ("serve", "build", "check", "numbers", "cards", "watch", "words", "records", "learn", "bench"):
         _add_content(parts[name])
     for name in ("serve", "build", "watch", "verify"):
         _add_folder(parts[name], "--into", HERE / "build", "folder of the build (default: build)")
@@ -109,6 +116,7 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     for name in ("schema", "words"):
         parts[name].add_argument("--check", action="store_true", help="write nothing, only tell the state")
     _add_plan(parts["numbers"])
+    _add_cards(parts["cards"])
     parts["bench"].add_argument("--keep", action="store_true", help="keep these figures to compare with later")
     parts["verify"].add_argument("address", metavar="ADDRESS", help="where the site is published: https://…/")
     _add_records(parts)
@@ -126,6 +134,14 @@ def _add_folder(part: argparse.ArgumentParser, name: str, default: Path | None, 
 def _add_content(part: argparse.ArgumentParser) -> None:
     _add_folder(part, "--content", HERE / "content", "folder that holds `shared` and `farms` (default: content)")
     _add_folder(part, "--farm", None, "the farm's own folder, anywhere (default: the demo farm of the content)")
+
+
+def _add_cards(part: argparse.ArgumentParser) -> None:
+    part.add_argument("--station", metavar="ID", default="", help="only this procedure or paper (default: all)")
+    part.add_argument("--paper", choices=("a4", "us-letter"), help="size of paper (default: as the farm's units)")
+    part.add_argument("--plan", metavar="PLAN", help="a plan of the farm by its id, or a YAML file with values")
+    part.add_argument("--lang", metavar="LANGUAGE", help="a language that the content is translated to (default: en)")
+    _add_folder(part, "--out", HERE / "build" / "cards", "folder to write to (default: build/cards)")
 
 
 def _add_plan(part: argparse.ArgumentParser) -> None:

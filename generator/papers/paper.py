@@ -7,8 +7,7 @@ import json
 from dataclasses import dataclass
 
 from generator.papers.wording import Data, Wording
-
-SIZES = ("us-letter", "a4")
+from generator.telling.listing import SIZES
 
 
 @dataclass(frozen=True)

@@ -1,127 +1,112 @@
-"""Prints all papers of an edition, on all processors, and keeps what is done for the next time."""
+"""Prints the papers of an edition."""
 
 from __future__ import annotations
 
-import hashlib
-import json
-import os
-from collections.abc import Callable, Iterable, Mapping
-from concurrent.futures import ProcessPoolExecutor
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from multiprocessing import get_context
 from pathlib import Path
 
 from generator.papers.catalogue import sheets
-from generator.papers.miniature import DOTS_PER_INCH, shrink
-from generator.papers.paper import SIZES, Sheet, set_up
-from generator.papers.typesetting import engine, picture, typeset
-from generator.papers.wording import Data, Wording
-from generator.problems import Problem, ProblemsFound, stop_at
+from generator.papers.counting import count_pages
+from generator.papers.jobs import Job, run_jobs
+from generator.papers.paper import Sheet, set_up
+from generator.papers.wording import Wording
+from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean
 from generator.telling.edition import Edition
-from generator.telling.listing import Listed
-
-FEW = 4
-"""So few are set sooner by one process than others start."""
+from generator.telling.listing import SIZES, Listed, packs, usual_size
 
 
 @dataclass(frozen=True)
-class Job:
-    """One file to make: a paper or a pack as PDF, or the picture of a paper's front."""
+class Printed:
+    """All papers of an edition."""
 
-    file: str
-    papers: tuple[Data, ...]
-    title: str
-    author: str
+    files: Mapping[str, bytes]
+    """By path below the site."""
+    listed: Sequence[Listed]
 
-    def key(self, engine: str) -> str:
-        """The same key, the same bytes."""
-        told = json.dumps([self.file.rpartition(".")[2], self.papers, self.title, self.author, engine], sort_keys=True)
-        return hashlib.sha256(told.encode()).hexdigest()
-
-    def run(self) -> bytes | tuple[Problem, ...]:
-        """The file's bytes, or what is wrong with the texts."""
-        try:
-            if self.file.endswith(".pdf"):
-                return typeset(list(self.papers), self.title, self.author)
-            return shrink(picture(self.papers[0], self.title, self.author, DOTS_PER_INCH))
-        except ProblemsFound as found:
-            return found.problems
+    def aside(self, edition: Edition) -> set[str]:
+        """What a phone does without: every paper is in the pack of the usual size, and that one it keeps."""
+        kept = packs(edition.language)[usual_size(edition.first)]
+        return {file for file in self.files if file.endswith(".pdf") and file != kept}
 
 
-def print_all(edition: Edition, memory: Path) -> tuple[dict[str, bytes], list[Listed]]:
-    """Every file by its path below the site, and the list of papers for the page that offers them.
+def print_all(edition: Edition, memory: Path) -> Printed:
+    """Every paper in every size, the packs, and a picture of each.
 
     `memory` is a folder that keeps what was set before. Raises ProblemsFound with every text that does not fit.
     """
     say = Wording(edition)
     found = sheets(say)
-    return run_jobs(_jobs(found, say), memory), [_listed(sheet, edition.language) for sheet in found]
+    files = run_jobs(_jobs(found, say), memory)
+    return Printed(files, _listed(found, files, edition.language))
 
 
-def print_some(edition: Edition, wanted: Callable[[Sheet], bool], size: str, memory: Path) -> dict[str, bytes]:
-    """The wanted papers alone, each as a file by its own name."""
+def print_some(edition: Edition, station: str, size: str, memory: Path) -> dict[str, bytes]:
+    """The paper of a station or the paper of that id, or all where none is named, each by the name of its file.
+
+    A sheet of label stock comes in its own size. Raises ProblemsFound for an unknown station, and as `print_all` does.
+    """
     say = Wording(edition)
-    chosen = [sheet for sheet in sheets(say) if wanted(sheet) and size in sheet.sizes()]
+    found = sheets(say)
+    chosen = [sheet for sheet in found if sheet.id in {station, f"station_{station}"}] if station else found
+    if not chosen:
+        names = [sheet.id.removeprefix("station_") for sheet in found]
+        hint = did_you_mean(station, names, f"for example {names[0]} or {names[-1]}")
+        raise ProblemsFound([Problem(Place("--station"), f"no paper {as_shown(station)}", hint)])
     author = edition.library.this_farm.name
-    jobs = [Job(f"{sheet.id}.pdf", (set_up(sheet, say, size),), sheet.title, author) for sheet in chosen]
-    return run_jobs(jobs, memory)
-
-
-def run_jobs(jobs: Iterable[Job], memory: Path) -> dict[str, bytes]:
-    """Makes what is not remembered, remembers it, and forgets what nobody asked for this time."""
-    memory.mkdir(parents=True, exist_ok=True)
-    setting = engine()
-    keys = {job.file: job.key(setting) for job in jobs}
-    todo = [job for job in jobs if not (memory / keys[job.file]).is_file()]
-    problems: list[Problem] = []
-    for job, made in zip(todo, _results(todo), strict=True):
-        if isinstance(made, bytes):
-            _keep(memory / keys[job.file], made)
-        else:
-            problems.extend(made)
-    stop_at(problems)
-    return {file: (memory / key).read_bytes() for file, key in keys.items()}
-
-
-def forget(memory: Path, kept: int = 600) -> None:
-    """Takes out the oldest of what is remembered."""
-    files = sorted(memory.iterdir(), key=lambda path: path.stat().st_mtime_ns, reverse=True)
-    for path in files[kept:]:
-        path.unlink()
-
-
-def _results(todo: list[Job]) -> list[bytes | tuple[Problem, ...]]:
-    if len(todo) < FEW:
-        return [job.run() for job in todo]
-    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
-        return list(pool.map(Job.run, todo, chunksize=4))
-
-
-def _keep(path: Path, content: bytes) -> None:
-    new = path.with_suffix(f".{os.getpid()}")
-    new.write_bytes(content)
-    new.replace(path)
+    return run_jobs(
+        [
+            Job(f"{sheet.id}.pdf", (set_up(sheet, say, sheet.bound_to or size),), sheet.title, author)
+            for sheet in chosen
+        ],
+        memory,
+    )
 
 
 def _jobs(found: list[Sheet], say: Wording) -> list[Job]:
     """Packs first, because they take longest."""
-    edition = say.edition
-    author, packs, rest = edition.library.this_farm.name, list[Job](), list[Job]()
-    for size in SIZES:
-        folder = f"papers/{edition.language}/{size}"
+    language, author = say.edition.language, say.edition.library.this_farm.name
+    whole, rest = list[Job](), list[Job]()
+    for size, file in packs(language).items():
         data = {sheet.id: set_up(sheet, say, size) for sheet in found if size in sheet.sizes()}
-        packs.append(Job(f"{folder}/pack.pdf", tuple(data.values()), f"{say.word('paper_pack')}, {author}", author))
-        rest += [Job(f"{folder}/{name}.pdf", (one,), str(one["title"]), author) for name, one in data.items()]
+        whole.append(Job(file, tuple(data.values()), f"{say.word('paper_pack')}, {author}", author))
+        rest += [
+            Job(_file(sheet, language, size), (data[sheet.id],), sheet.title, author)
+            for sheet in found
+            if sheet.id in data
+        ]
     for sheet in found:
-        one = set_up(sheet, say, sheet.sizes()[0])
-        rest.append(Job(_picture_of(sheet, edition.language), (one,), sheet.title, author))
-    return packs + rest
+        front = {**set_up(sheet, say, sheet.sizes()[0]), "front_only": True}
+        rest.append(Job(_picture(sheet, language), (front,), sheet.title, author))
+    return whole + rest
 
 
-def _picture_of(sheet: Sheet, language: str) -> str:
+def _file(sheet: Sheet, language: str, size: str) -> str:
+    return f"papers/{language}/{size}/{sheet.id}.pdf"
+
+
+def _picture(sheet: Sheet, language: str) -> str:
     return f"papers/{language}/{sheet.id}.png"
 
 
-def _listed(sheet: Sheet, language: str) -> Listed:
-    files: Mapping[str, str] = {size: f"papers/{language}/{size}/{sheet.id}.pdf" for size in sheet.sizes()}
-    return Listed(sheet.id, sheet.title, sheet.group, sheet.code, files, _picture_of(sheet, language))
+def _listed(found: list[Sheet], files: Mapping[str, bytes], language: str) -> list[Listed]:
+    """The list, with the page of the pack on which each begins: always the front of a leaf."""
+    begins: dict[str, dict[str, int]] = {sheet.id: {} for sheet in found}
+    for size in SIZES:
+        page = 1
+        for sheet in (sheet for sheet in found if size in sheet.sizes()):
+            begins[sheet.id][size] = page
+            pages = count_pages(files[_file(sheet, language, size)])
+            page += pages + pages % 2
+    return [
+        Listed(
+            sheet.id,
+            sheet.title,
+            sheet.group,
+            sheet.code,
+            {size: _file(sheet, language, size) for size in sheet.sizes()},
+            _picture(sheet, language),
+            begins[sheet.id],
+        )
+        for sheet in found
+    ]

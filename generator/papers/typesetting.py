@@ -29,7 +29,7 @@ _HINTS = {
 
 
 def typeset(papers: list[Data], title: str, author: str) -> bytes:
-    """One PDF/UA-1 of these papers, the same bytes for the same data. Raises ProblemsFound where a text does not fit."""
+    """One PDF/UA-1 of these papers: the same data, the same bytes. Raises ProblemsFound where a text does not fit."""
     return pack(_compile(papers, title, author, "pdf"))
 
 

@@ -58,6 +58,11 @@ class Order:
         return self.into / "units.json"
 
     @property
+    def papers(self) -> Path:
+        """Papers as they were set before, by what they were set from."""
+        return self.into / "papers"
+
+    @property
     def preview(self) -> Order:
         """The same order for an author's preview, in a folder of its own."""
         return replace(self, into=self.into / "preview")

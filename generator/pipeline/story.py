@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from generator.papers.printing import Printed, print_all
 from generator.pipeline.figuring import figure, open_content
 from generator.pipeline.freshness import fingerprint, keep_mark
 from generator.pipeline.order import CHANGES, SETTINGS, Order
@@ -22,19 +23,23 @@ Say = Callable[[str], None]
 def build(order: Order, say: Say, *, sealed: bool = True) -> None:
     """Builds the site of an order. Raises ProblemsFound, and then the site that was there still is.
 
-    Sealed, it has the worker that keeps it offline; an author's preview goes without, to be always fresh.
+    Sealed, it has papers, and the worker that keeps it offline; an author's preview goes without, to be always fresh.
     """
     made_from = fingerprint(order.inputs)
     edition = read_and_check(order, say)
+    papers = Printed({}, [])
+    if sealed:
+        say("Setting the papers")
+        papers = print_all(edition, order.papers)
     say("Writing the pages")
-    rendered = render_site(edition)
-    write_folder(order.docs, rendered.files)
+    rendered = render_site(edition, papers.listed)
+    write_folder(order.docs, {**rendered.files, **papers.files})
     with successor(order.site) as site:
         say("Making the site")
         run_engine(SETTINGS, order.docs, site, rendered.settings, read_release(CHANGES).day)
         if sealed:
             say("Sealing the site")
-            seal(site)
+            seal(site, papers.aside(edition))
     keep_mark(order, made_from, edition.library.this_farm.site_address)
 
 

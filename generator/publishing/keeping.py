@@ -6,6 +6,7 @@ import base64
 import hashlib
 import json
 import re
+from collections.abc import Collection
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -18,10 +19,10 @@ _LIST = "/* the list of files */"
 _SITE_MAP = "sitemap.xml"
 
 
-def write_worker(site: Path) -> None:
+def write_worker(site: Path, aside: Collection[str] = ()) -> None:
     """Fills the worker's list and its version, which is a hash of the list."""
     template = (site / WORKER).read_text(encoding="utf-8")
-    files = kept_files(site)
+    files = kept_files(site, aside)
     version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
     lines = [
         f'const version = "{version}";',
@@ -31,12 +32,12 @@ def write_worker(site: Path) -> None:
     (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")
 
 
-def kept_files(site: Path) -> dict[str, str]:
-    """Every file that is kept, by its address as a page asks for it, with its hash as browsers check it."""
+def kept_files(site: Path, aside: Collection[str] = ()) -> dict[str, str]:
+    """Every file but those `aside`, by its address as a page asks for it, with its hash as browsers check it."""
     found = {}
     for path in sorted(path for path in site.rglob("*") if path.is_file()):
         name = path.relative_to(site).as_posix()
-        if name not in NOT_KEPT:
+        if name not in NOT_KEPT and name not in aside:
             digest = hashlib.sha256(path.read_bytes()).digest()
             found[re.sub(r"(^|/)index\.html$", r"\1", name)] = base64.b64encode(digest).decode()
     return found

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from pathlib import Path
 
 from generator.publishing.icons import draw_icons
@@ -10,9 +11,12 @@ from generator.publishing.policy import set_policy
 from generator.publishing.trimming import trim
 
 
-def seal(site: Path) -> None:
-    """Changes the files of `site` in place. Everything the worker keeps must be final before its list is written."""
+def seal(site: Path, aside: Collection[str] = ()) -> None:
+    """Changes the files of `site` in place. Everything the worker keeps must be final before its list is written.
+
+    Files that lie `aside` are on the host only: no phone keeps them.
+    """
     trim(site)
     draw_icons(site)
     set_policy(site)
-    write_worker(site)
+    write_worker(site, aside)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any
@@ -11,6 +11,7 @@ from generator.rendering.gathering import cautions, choices_by_group, grouped, s
 from generator.rendering.plan_pages import plan_pages
 from generator.telling import addresses
 from generator.telling.edition import Edition
+from generator.telling.listing import Listed, offer
 from generator.telling.phases import numbers, phases
 
 
@@ -34,8 +35,8 @@ class Page:
         return addresses.file_of(self.address)
 
 
-def pages(edition: Edition) -> list[Page]:
-    """Every page of the edition."""
+def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
+    """Every page of the edition; the one that offers papers only where there are any."""
     library = edition.library
     made = [
         _fixed("today", addresses.TODAY, phases=[each for each in phases(edition) if not each[1].at_hand]),
@@ -44,7 +45,11 @@ def pages(edition: Edition) -> list[Page]:
     if library.supplies:
         made.append(_fixed("bring", addresses.BRING, groups=supplies_by_group(edition)))
     made += [_fixed(name, address, **parts) for name, address, parts in plan_pages(edition)]
+    if papers:
+        made.append(_fixed("papers", addresses.PAPERS, **offer(papers, edition.language, edition.first)))
     made += [
+        _fixed("log", addresses.LOG),
+        _fixed("record", addresses.RECORD),
         _fixed("help", addresses.AT_HAND, phases=[each for each in phases(edition) if each[1].at_hand]),
         _fixed("cautions", addresses.CAUTIONS, cautions=cautions(edition)),
         _fixed("numbers", addresses.NUMBERS, groups=grouped(edition)),

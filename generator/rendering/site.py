@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from generator.rendering.log_content import log_content
 from generator.rendering.manifest import manifest
 from generator.rendering.pages import pages
 from generator.rendering.phone_data import phone_data
@@ -13,6 +14,7 @@ from generator.rendering.search_index import search_index
 from generator.rendering.writer import Writer
 from generator.telling import addresses
 from generator.telling.edition import Edition
+from generator.telling.listing import Listed
 from generator.telling.words import FRAME
 
 
@@ -26,12 +28,13 @@ class Rendered:
     """What the site engine's settings say differently for this edition."""
 
 
-def render_site(edition: Edition) -> Rendered:
+def render_site(edition: Edition, papers: Sequence[Listed] = ()) -> Rendered:
     """Markdown pages, phone data and the manifest. Raises ProblemsFound where interface words are missing."""
     writer = Writer(edition)
-    made = pages(edition)
+    made = pages(edition, papers)
     files = {page.file: writer.page(page) for page in made}
     files |= phone_data(edition, writer.words) | plan_content(edition, writer.figures, writer.words)
+    files |= log_content(edition, writer.words)
     files |= manifest(edition, writer.words)
     files |= search_index(edition, writer.figures, made, writer.title)
     settings = {

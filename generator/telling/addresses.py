@@ -14,6 +14,9 @@ VIEWS = "day/"
 QUESTIONS = "questions/"
 PASS_ON = "pass/"
 SHEET = "sheet/"
+LOG = "log/"
+RECORD = "record/"
+PAPERS = "papers/"
 AT_HAND = "help/"
 CAUTIONS = "cautions/"
 NUMBERS = "numbers/"
@@ -46,6 +49,11 @@ def prose(identifier: str) -> str:
 def file_of(address: str) -> str:
     """The Markdown file from which the page at an address is made."""
     return f"{address}index.md" if address in {TODAY, NUMBERS} else f"{address.rstrip('/')}.md"
+
+
+def to_file(here: str, file: str) -> str:
+    """The relative address of a file of the site, such as a PDF, as written on the page at `here`."""
+    return posixpath.relpath(f"/{file}", f"/{here}")
 
 
 def between(here: str, there: str) -> str:
