@@ -10,7 +10,7 @@ const PARTS = [
   ["[data-question]", async (page, element) => (await import("./questions_page.js")).mountQuestion(page, element)],
   ["[data-matters]", async (page, element) => (await import("./questions_page.js")).mountMatters(page, element)],
   ["[data-pass]", async (page, element) => (await import("./pass_on.js")).mountPassOn(page, element)],
-  ["[data-print]", async (page, element) => (await import("./sheet_page.js")).mountSheet(page, element)],
+  ["[data-print-sheet]", async (page, element) => (await import("./sheet_page.js")).mountSheet(page, element)],
 ];
 
 /** @type {typeof PARTS} these are right as they come, until the plan is changed */
