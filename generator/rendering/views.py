@@ -90,10 +90,13 @@ class Views:
         return list(found.items())
 
     def refusals(self, identifier: str) -> list[tuple[str, str]]:
-        """Sentences that may have to be shown at an input, each with the key by which programs know it."""
-        results = self._edition.workbook.results.values()
-        conditions = [each for result in results for each in result.conditions]
-        return [(each.key, each.sentence) for each in conditions if each.input == identifier]
+        """Sentences that may have to be shown at an input, each after the keys by which programs know it."""
+        found: dict[str, list[str]] = {}
+        for result in self._edition.workbook.results.values():
+            for condition in result.conditions:
+                if condition.input == identifier:
+                    found.setdefault(condition.sentence, []).append(condition.key)
+        return [(" ".join(keys), sentence) for sentence, keys in found.items()]
 
     def refused(self, sentence: str) -> bool:
         """Whether the plan makes a quantity refuse with this sentence."""

@@ -127,7 +127,7 @@ function mark(field, changed) {
 function paintRefusals({ day }) {
   const sentences = new Set(Object.values(day.refused).map(({ sentence }) => sentence));
   for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-refusal]"))) {
-    element.hidden = !sentences.has(element.dataset.refusal ?? "");
+    element.hidden = !element.dataset.refusal?.split(" ").some((key) => sentences.has(key));
   }
 }
 

@@ -1,0 +1,126 @@
+"""Pages for everyone: axe finds nothing, targets are large enough for wet fingers, text is large enough for sun."""
+
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page
+
+from tests.browser.conftest import PHONE
+from tests.browser.host import Host
+from tests.browser.watching import until
+
+PAGES = (
+    "",
+    "plan/",
+    "menu/",
+    "bring/",
+    "shop/",
+    "crew/",
+    "day/",
+    "questions/",
+    "pass/",
+    "sheet/",
+    "help/",
+    "cautions/",
+    "numbers/",
+    "numbers/chill/",
+    "numbers/methods/",
+    "choices/rule_set/",
+    "choices/species/",
+    "glossary/",
+    "sources/",
+    "about/",
+    "work/scald/",
+    "work/chilling/",
+)
+STRICT = {"runOnly": ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+SIZES = ({"width": 390, "height": 844}, {"width": 360, "height": 740})
+SMALL_TARGETS = """() => [...document.querySelectorAll(
+    'button, select, input, summary, label.md-header__button, .step__tick, .units span, nav a, .tile, .stop__link, .card, .jump'
+  )].filter((it) => {
+    const box = it.getBoundingClientRect();
+    const shown = box.width && box.height && getComputedStyle(it).visibility !== 'hidden';
+    const insideTarget = it.matches('.step__tick input, .units input, .md-option');
+    return shown && !insideTarget && (box.width < 48 || box.height < 48);
+  }).map((it) => it.outerHTML.slice(0, 120) + ' ' + JSON.stringify(it.getBoundingClientRect()))"""
+SMALL_TEXT = """() => [...document.querySelectorAll('body *')].filter((it) => {
+    const own = [...it.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim());
+    const box = it.getBoundingClientRect();
+    return own && box.width && box.height && !it.closest('math, sup, sub') && parseFloat(getComputedStyle(it).fontSize) < 17.9;
+  }).map((it) => it.outerHTML.slice(0, 120) + ' ' + getComputedStyle(it).fontSize)"""
+
+
+def _check(page: Page, where: str) -> None:
+    found: dict[str, Any] = Axe().run(page, options=STRICT).response
+    violations = [
+        f"{where}: {one['id']} ({one['help']}): {[node['html'][:150] for node in one['nodes'][:3]]}"
+        for one in found["violations"]
+    ]
+    assert violations == []
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: str(size["width"]))
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing(browser: Browser, shared_host: Host, scheme: Any, size: Any) -> None:
+    context = browser.new_context(**{**PHONE, "viewport": size, "color_scheme": scheme})
+    page = context.new_page()
+    for address in PAGES:
+        page.goto(shared_host.address + address)
+        until(page, "document.documentElement.dataset.ready !== undefined")
+        page.evaluate("document.querySelectorAll('details').forEach((it, place) => { it.open = place < 8; })")
+        _check(page, f"{address} {scheme} {size['width']}")
+    context.close()
+
+
+def test_axe_finds_nothing_in_search_alarm_and_strip(page: Page, shared_host: Host) -> None:
+    page.goto(shared_host.address + "work/scald/")
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    page.locator("[data-search-open]").click()
+    page.locator(".finder input").fill("water")
+    until(page, "document.querySelectorAll('.finder li').length > 3")
+    _check(page, "search")
+    page.locator(".finder__close").click()
+    page.locator(".step__tick").first.click()
+    page.locator("[data-timer]").first.click()
+    until(page, "!document.querySelector('.strip').hidden")
+    _check(page, "strip")
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '0'; }")
+    page.locator("[data-timer]").first.click()
+    until(page, "document.querySelector('.alarm').open")
+    _check(page, "alarm")
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: str(size["width"]))
+def test_targets_and_text_are_large(browser: Browser, shared_host: Host, size: Any) -> None:
+    context = browser.new_context(**{**PHONE, "viewport": size})
+    page = context.new_page()
+    for address in PAGES:
+        page.goto(shared_host.address + address)
+        until(page, "document.documentElement.dataset.ready !== undefined")
+        page.evaluate("document.querySelectorAll('details').forEach((it, place) => { it.open = place < 3; })")
+        assert page.evaluate(SMALL_TARGETS) == [], address
+        assert page.evaluate(SMALL_TEXT) == [], address
+    context.close()
+
+
+def test_rows_are_named_by_what_is_to_be_done(page: Page, shared_host: Host) -> None:
+    page.goto(shared_host.address + "work/scald/")
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    row = page.locator(".step").first
+    action = " ".join(row.locator(".step__action").inner_text().split())
+    box = page.get_by_role("checkbox", name=action, exact=True)
+    box.focus()
+    page.keyboard.press("Space")
+    until(page, "document.querySelector('.step').classList.contains('step--done')")
+
+
+def test_twice_the_text_size_at_320_loses_nothing(browser: Browser, shared_host: Host) -> None:
+    context = browser.new_context(viewport={"width": 320, "height": 640})
+    page = context.new_page()
+    for address in PAGES:
+        page.goto(shared_host.address + address)
+        page.evaluate("document.documentElement.style.fontSize = '200%'")
+        wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+        assert wide <= 0, f"{address} is {wide} px too wide"
+    context.close()

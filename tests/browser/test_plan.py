@@ -1,0 +1,295 @@
+"""The plan through its own fields: every page follows, as Python computes it; nothing typed wrongly gets through."""
+
+import os
+import random
+import signal
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import BrowserContext, Page
+
+from generator.computing import Workbook
+from generator.model.measure import Measure
+from generator.pipeline.order import HERE
+from generator.reading import read_library
+from generator.units.showing import show
+from tests.browser.host import Host
+from tests.browser.watching import Noises, offline_ready, until
+
+READY = "document.documentElement.dataset.ready !== undefined"
+SHOWN = """() => Object.fromEntries([...document.querySelectorAll('.number [data-quantity][data-show=first]')]
+  .map((it) => [it.dataset.quantity, it.textContent]))"""
+
+
+@pytest.fixture(scope="module")
+def workbook() -> Workbook:
+    return Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+
+
+def _open(page: Page, host: Host, address: str = "plan/") -> Page:
+    page.goto(host.address + address)
+    until(page, READY)
+    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    return page
+
+
+def _type(page: Page, field: str, text: str) -> None:
+    box = page.locator(f"#field-{field}")
+    box.fill(text)
+    box.evaluate("(it) => { it.dispatchEvent(new Event('change', { bubbles: true })); it.blur(); }")
+
+
+def _refusal(page: Page, field: str) -> str:
+    place = page.locator(f"#{field} [data-refused]")
+    return place.inner_text() if place.is_visible() else ""
+
+
+def _chosen(workbook: Workbook, chance: random.Random) -> dict[str, tuple[str, float]]:
+    """Some inputs with texts to type in US units, and what they are in SI."""
+    chosen = {}
+    for name in chance.sample(list(workbook.givens.inputs), chance.randrange(1, 6)):
+        given, measure = workbook.givens.inputs[name], workbook.items[name].measure
+        value = chance.choice([given.default, chance.uniform(given.low, given.high)])
+        text = _text(value, measure, given.whole, workbook)
+        if given.low <= text[1] <= given.high:
+            chosen[name] = text
+    return chosen
+
+
+def _text(value: float, measure: Measure, whole: bool, workbook: Workbook) -> tuple[str, float]:
+    if measure.form == "clock":
+        minutes = round(value / 60)
+        return f"{minutes // 60}:{minutes % 60:02}", minutes * 60.0
+    if measure.form == "duration":
+        seconds = round(value)
+        return f"{seconds} s", float(seconds)
+    number = round(workbook.book.from_si(value, measure.us.unit, measure.point), 0 if whole else 3)
+    text = f"{number:.0f}" if whole else f"{number:.3f}"
+    return text, workbook.book.to_si(float(text), measure.us.unit)
+
+
+def test_random_plans_come_out_as_in_python(phone: BrowserContext, shared_host: Host, workbook: Workbook) -> None:
+    """200 plans typed in one window; another shows a page of numbers and follows."""
+    fields, pages = _open(phone.new_page(), shared_host), []
+    for group in ("clock", "chill", "line", "gas"):
+        pages.append(_open(phone.new_page(), shared_host, f"numbers/{group}/"))
+    chance = random.Random(4)
+    for number in range(200):
+        chosen = _chosen(workbook, chance)
+        fields.evaluate("document.querySelector('[data-reset-all]').hidden || 0")
+        _reset(fields)
+        for name, (text, _) in chosen.items():
+            _type(fields, name, text)
+            assert _refusal(fields, name) == "", f"{name}: {text}"
+        changes: dict[str, float | str] = {name: value for name, (_, value) in chosen.items()}
+        day = workbook.compute(workbook.settler.settle(workbook.plan, changes))
+        _agrees(pages[number % len(pages)], workbook, day.values, chosen)
+
+
+def _reset(page: Page) -> None:
+    page.evaluate("""() => { for (const it of document.querySelectorAll('[data-input] [data-reset]')) if (!it.hidden) it.click(); }""")
+
+
+def _agrees(page: Page, workbook: Workbook, values: Any, chosen: object) -> None:
+    shown: dict[str, str] = {}
+
+    def expected(name: str) -> str:
+        value, item = values.get(name), workbook.items[name]
+        if value is None:
+            return "–"
+        if isinstance(value, str):
+            return str(shown[name])
+        return show(value, item.measure, "us", workbook.book, item.quantity.digits)
+
+    for _ in range(40):
+        shown = page.evaluate(SHOWN)
+        different = {name: (text, expected(name)) for name, text in shown.items() if text != expected(name)}
+        if not different:
+            return
+        page.wait_for_timeout(25)
+    assert not different, f"{chosen}: {different}"
+
+
+def test_every_page_follows_without_signal(phone: BrowserContext, host: Host, workbook: Workbook, noises: Noises) -> None:
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    host.cut()
+    _open(page, host)
+    _type(page, "birds", "104")
+    settings = workbook.settler.settle(workbook.plan, {"birds": 104.0})
+    values = workbook.compute(settings).values
+    for address in ("", "shop/", "crew/", "day/", "questions/", "pass/", "sheet/", "numbers/ice/", "work/chilling/"):
+        if address == "numbers/ice/":
+            address = "numbers/chill/"
+        page.goto(host.address + address)
+        until(page, READY)
+        until(page, "[...document.querySelectorAll('[data-quantity=birds], [data-quantity=ice_total], [data-quantity=ice_bags]')]"
+              ".every((it) => !/^(60 birds|262 lb.*|14)$/.test(it.textContent))")
+    page.goto(host.address + "shop/")
+    until(page, f"document.querySelector('[data-quantity=ice_bags]').textContent === '{values['ice_bags']:.0f}'")
+    assert [each for each in noises.errors if "ERR_" not in each and "Failed to load" not in each] == []
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "kept"),
+    [
+        ("birds", "104", "104 birds"),
+        ("birds", " 104 birds ", "104 birds"),
+        ("tap_temperature", "9 °C", "48 °F"),
+        ("tap_temperature", "9c", "48 °F"),
+        ("tap_temperature", "48,5", "49 °F"),
+        ("tap_temperature", "48.5 F", "49 °F"),
+        ("ice_on_hand", "150 kg", "331 lb"),
+        ("first_kill_time", "6.30", "6:30"),
+        ("first_kill_time", "0630", "6:30"),
+        ("break_time", "1 h 10 min", "70 min"),
+        ("ice_temperature", "-4", "−4 °F"),
+        ("ice_temperature", "−4 °F", "−4 °F"),
+    ],
+)
+def test_takes_what_people_type(page: Page, shared_host: Host, field: str, text: str, kept: str) -> None:
+    _open(page, shared_host)
+    _type(page, field, text)
+    assert _refusal(page, field) == ""
+    assert page.locator(f"#field-{field}").input_value() == kept
+    assert page.locator(f"#{field} [data-changed]").is_visible()
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "says"),
+    [
+        ("birds", "", "Write a number."),
+        ("birds", "many", "“many” is not a number."),
+        ("birds", "1,000", "can be read two ways"),
+        ("birds", "-5", "Too low: at least 1 bird."),
+        ("birds", "100000", "Too high: at most 400 birds."),
+        ("birds", "60.5", "A whole number, please."),
+        ("birds", "60 kg", "“kg” is not a unit for this"),
+        ("birds", "6e1", "is not"),
+        ("first_kill_time", "25:00", "Write a time such as 7:30."),
+        ("birds", "<b>60</b>", "is not a number"),
+        ("birds", "60\u202e", "is not"),
+    ],
+)
+def test_refuses_at_the_field_and_keeps_the_plan(page: Page, shared_host: Host, field: str, text: str, says: str) -> None:
+    _open(page, shared_host)
+    _type(page, field, text)
+    assert says in _refusal(page, field)
+    assert page.locator(f"#field-{field}").get_attribute("aria-invalid") == "true"
+    assert page.locator(f"#{field} [data-changed]").is_hidden()
+    assert page.locator(".day__plan [data-quantity=birds]").inner_text() == "60 birds"
+
+
+def test_a_refusal_stands_at_its_input_and_leaves_no_stale_number(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host)
+    _type(page, "chill_water_temperature", "45 °F")
+    until(page, "document.querySelector('#chill_water_temperature [data-refusal]:not([hidden])') !== null")
+    assert "no colder than the target" in page.locator("[data-refusals]").inner_text()
+    for address in ("", "sheet/", "day/", "work/chilling/"):
+        page.goto(shared_host.address + address)
+        until(page, READY)
+        until(page, "[...document.querySelectorAll('[data-quantity=chill_time], [data-quantity=last_chill_out_time]')]"
+              ".every((it) => it.textContent === '–' || it.textContent === '')")
+    _open(page, shared_host)
+    page.locator("#chill_water_temperature [data-reset]").click()
+    until(page, "document.querySelector('[data-refusals]').hidden")
+
+
+def test_units_change_in_one_tap_and_are_remembered(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host)
+    page.locator("[data-units][value=metric]").check(force=True)
+    until(page, "document.querySelector('#field-tap_temperature').value === '16 °C'")
+    _open(page, shared_host)
+    assert page.locator("#field-tap_temperature").input_value() == "16 °C"
+    assert page.locator("#tap_temperature [data-other]").inner_text() == "60 °F"
+
+
+def test_steppers_stop_at_the_ends(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host)
+    _type(page, "cones", "39")
+    for _ in range(3):
+        page.locator("#cones [data-more]").click()
+    assert page.locator("#field-cones").input_value() == "40"
+    assert page.locator("#cones [data-more]").bounding_box()["height"] >= 48  # type: ignore[index]
+
+
+def test_an_option_brings_its_defaults(page: Page, shared_host: Host, workbook: Workbook) -> None:
+    _open(page, shared_host)
+    page.locator("#field-species").select_option("turkey")
+    brought = workbook.settler.settle(workbook.plan, {"species": "turkey"})
+    item = workbook.items["live_mass"]
+    said = show(float(brought["live_mass"]), item.measure, "us", workbook.book, item.quantity.digits)
+    until(page, f"document.querySelector('#field-live_mass').value === {said.replace(chr(160), ' ')!r}")
+    page.on("dialog", lambda dialog: dialog.accept())
+    page.locator("[data-reset-all]").click()
+    until(page, "document.querySelector('#field-species').value === 'broiler'")
+
+
+def test_plans_are_kept_copied_renamed_and_deleted_with_undo(page: Page, shared_host: Host) -> None:
+    answers = ["Wet day"]
+    page.on("dialog", lambda dialog: dialog.accept(answers[0]))
+    _open(page, shared_host)
+    _type(page, "birds", "104")
+    page.locator("#keep-name").fill("Monday")
+    page.locator("[data-keep] button").click()
+    row = page.locator(".kept__row").filter(has_text="kept on")
+    row.filter(has_text="Monday").locator("[data-copy]").click()
+    until(page, "document.querySelectorAll('.kept__row').length >= 3")
+    assert row.locator("[data-name]").all_inner_texts() == ["Monday", "Monday, copy"]
+    row.nth(1).locator("[data-rename]").click()
+    until(page, "[...document.querySelectorAll('.kept__row [data-name]')].some((it) => it.textContent === 'Wet day')")
+    row.filter(has_text="Monday").locator("[data-delete]").click()
+    assert row.locator("[data-name]").all_inner_texts() == ["Wet day"]
+    page.locator("[data-kept-undo] button").click()
+    assert row.locator("[data-name]").all_inner_texts() == ["Monday", "Wet day"]
+    _reset(page)
+    until(page, "document.querySelector('#field-birds').value === '60 birds'")
+    row.filter(has_text="Wet day").locator("[data-use]").click()
+    until(page, "document.querySelector('#field-birds').value === '104 birds'")
+    page.locator("[data-kept-undo] button").click()
+    until(page, "document.querySelector('#field-birds').value === '60 birds'")
+
+
+def test_a_plan_of_the_farm_is_that_plan(page: Page, shared_host: Host, workbook: Workbook) -> None:
+    _open(page, shared_host)
+    page.locator(".kept__row").filter(has_text="A first day with twelve birds").locator("[data-use]").click()
+    until(page, "document.querySelector('#field-birds').value === '12 birds'")
+    page.goto(shared_host.address + "numbers/clock/")
+    day = workbook.compute(workbook.settle(workbook.library.plans["first_day"].values, {}))
+    _agrees(page, workbook, day.values, "first_day")
+
+
+def test_two_windows_agree_on_the_plan(phone: BrowserContext, shared_host: Host) -> None:
+    one, other = _open(phone.new_page(), shared_host), _open(phone.new_page(), shared_host)
+    _type(one, "birds", "77")
+    until(other, "document.querySelector('#field-birds').value === '77 birds'")
+    other.locator("#birds [data-reset]").click()
+    until(one, "document.querySelector('#field-birds').value === '60 birds'")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")
+def test_the_plan_outlives_a_killed_browser(persistent: Callable[[], BrowserContext], host: Host, tmp_path: Path) -> None:
+    page = _open(persistent().new_page(), host)
+    _type(page, "birds", "91")
+    until(page, "document.querySelector('.day__plan [data-quantity=birds]').textContent === '91 birds'")
+    page.wait_for_timeout(150)
+    _kill(tmp_path / "profile")
+    assert _open(persistent().new_page(), host).locator("#field-birds").input_value() == "91 birds"
+
+
+def _kill(profile: Path) -> None:
+    """Kills this test's own browser, told by its profile folder."""
+    for file in Path("/proc").glob("[0-9]*/cmdline"):
+        try:
+            command = file.read_bytes().split(b"\0")
+        except OSError:
+            continue
+        own = f"--user-data-dir={profile}".encode() in command
+        if own and not any(each.startswith(b"--type=") for each in command):
+            os.kill(int(file.parent.name), signal.SIGKILL)
+    for lock in profile.glob("Singleton*"):
+        lock.unlink()

@@ -1,0 +1,55 @@
+"""Search finds things by words, shows the plan's numbers, and leads to them."""
+
+from playwright.sync_api import BrowserContext
+
+from tests.browser.host import Host
+from tests.browser.watching import Noises, until
+
+READY = "document.documentElement.dataset.ready !== undefined"
+
+
+def test_search_loads_its_index_only_when_asked_and_leads_to_what_was_found(
+    phone: BrowserContext, host: Host, noises: Noises
+) -> None:
+    phone.add_init_script("Object.defineProperty(navigator, 'serviceWorker', {value: undefined})")
+    page = phone.new_page()
+    page.goto(host.address)
+    until(page, READY)
+    assert not any(path.endswith("search.json") for path in host.asked)
+    page.locator("[data-search-open]").click()
+    page.locator(".finder input").fill("GIZZ")
+    until(page, "document.querySelectorAll('.finder li').length > 0")
+    for title in page.locator(".finder li strong").all_inner_texts()[:3]:
+        assert "gizz" in title.lower()
+    page.locator(".finder li a").first.click()
+    until(page, "location.hash !== ''")
+    until(page, "document.querySelector('.finder')?.open === false")
+    assert page.locator(":target").count() == 1 or page.evaluate("document.getElementById(location.hash.slice(1)) !== null")
+    assert noises == Noises()
+
+
+def test_what_is_found_shows_the_numbers_of_the_plan(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + "plan/")
+    until(page, READY)
+    until(page, "document.querySelector('[data-default]').textContent !== ''")
+    page.evaluate("document.querySelectorAll('.fold--group').forEach((it) => { it.open = true; })")
+    page.locator("#field-scald_batch").fill("3")
+    page.locator("#field-scald_batch").press("Tab")
+    until(page, "document.querySelectorAll('.field--changed').length === 1")
+    page.locator("[data-search-open]").click()
+    page.locator(".finder input").fill("hang the birds by the feet")
+    until(page, "document.querySelectorAll('.finder li').length > 0")
+    assert "3 birds" in page.locator(".finder li strong").first.inner_text().replace("\u00a0", " ")
+
+
+def test_markup_in_a_query_stays_text(phone: BrowserContext, shared_host: Host, noises: Noises) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address)
+    until(page, READY)
+    page.locator("[data-search-open]").click()
+    for query in ("<img src=x onerror=alert(1)>", "((((", "\\", "a" * 5000, "."):
+        page.locator(".finder input").fill(query)
+        until(page, "document.querySelector('.finder p') !== null")
+    assert page.locator(".finder img").count() == 0
+    assert noises == Noises()

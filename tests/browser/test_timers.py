@@ -1,0 +1,79 @@
+"""Timers keep only their end, so nothing that happens in between can hurt them."""
+
+from collections.abc import Callable
+
+from playwright.sync_api import BrowserContext
+
+from tests.browser.host import Host
+from tests.browser.watching import until
+
+STATION = "work/scald/"
+LEFT = "document.querySelector('.strip__row .left')?.innerText ?? ''"
+
+
+def test_a_timer_is_seen_on_every_page_and_after_a_restart(
+    persistent: Callable[[], BrowserContext], host: Host
+) -> None:
+    phone = persistent()
+    page = phone.new_page()
+    page.goto(host.address + STATION)
+    button = page.locator("[data-timer]").first
+    seconds = float(button.get_attribute("data-seconds") or 0)
+    button.click()
+    until(page, LEFT)
+    page.goto(host.address + "plan/")
+    until(page, LEFT)
+    phone.close()
+    page = persistent().new_page()
+    page.goto(host.address)
+    minutes, rest = str(until(page, LEFT)).split(":")
+    assert 0 < int(minutes) * 60 + int(rest) < seconds
+
+
+def test_a_timer_that_ended_while_the_page_slept_rings_at_once(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    button = page.locator("[data-timer]").first
+    label, seconds = button.get_attribute("data-label"), float(button.get_attribute("data-seconds") or 0)
+    button.click()
+    page.clock.fast_forward(int(seconds * 1000) + 32_000)
+    until(page, "document.querySelector('.alarm').open")
+    assert page.locator(".alarm__title").inner_text() == label
+    assert page.locator(".alarm__ago").inner_text() == "0:32 ago"
+    page.locator(".alarm button").click()
+    page.clock.run_for(1000)
+    until(page, "!document.querySelector('.alarm').open")
+    until(page, f"({LEFT}) === ''")
+
+
+def test_several_at_once_the_next_first(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    for button in page.locator("[data-timer]").all() * 2:
+        button.click()
+    until(page, "document.querySelectorAll('.strip__row .left').length >= 2")
+    ends = page.locator(".strip__row .left").all_inner_texts()
+    seconds = [int(end.split(":")[0]) * 60 + int(end.split(":")[1]) for end in ends if end]
+    assert seconds == sorted(seconds)
+
+
+def test_a_new_timer_sounds_because_the_tap_unlocked_it(phone: BrowserContext, shared_host: Host) -> None:
+    phone.add_init_script("""
+      const Real = window.AudioContext;
+      window.tones = 0;
+      window.AudioContext = class extends Real {
+        constructor() { super(); window.audio = this; }
+        createOscillator() { window.tones += 1; return super.createOscillator(); }
+      };
+    """)
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
+    page.locator("[data-timer]").first.click()
+    until(page, "document.querySelector('.alarm').open")
+    until(page, "window.tones > 0")
+    assert page.evaluate("window.audio.state") == "running"

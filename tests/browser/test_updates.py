@@ -1,0 +1,93 @@
+"""A new version waits until nobody is in the middle of something, and is taken only when asked for."""
+
+import re
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, Page
+
+from tests.browser.host import Host
+from tests.browser.watching import offline_ready, until
+
+STATION = "work/scald/"
+OFFERED = "[...document.querySelectorAll('.strip__row button')].some((it) => it.innerText === 'Update')"
+
+
+def _publish(host: Host, mark: str) -> None:
+    """A new version: one page says something else, and the worker's list has its new hash."""
+    from generator.publishing.keeping import kept_files
+
+    page = Path(host.folder, "about/index.html")
+    old = kept_files(host.folder)["about/"]
+    page.write_text(page.read_text().replace("</h1>", f" {mark}</h1>", 1))
+    worker = Path(host.folder, "worker.js")
+    text = worker.read_text().replace(old, kept_files(host.folder)["about/"])
+    worker.write_text(re.sub(r'const version = "\w+"', f'const version = "{mark}"', text))
+
+
+def _look_for_updates(page: Page) -> None:
+    page.evaluate("navigator.serviceWorker.getRegistration().then((it) => void it.update())")
+    until(page, "navigator.serviceWorker.getRegistration().then((it) => Boolean(it.waiting))", 20)
+
+
+def test_an_update_waits_for_a_running_list_and_is_taken_on_a_tap(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address + STATION)
+    offline_ready(page)
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    _publish(host, "second")
+    _look_for_updates(page)
+    page.wait_for_timeout(2500)
+    assert not page.evaluate(OFFERED)
+
+    page.locator(".step__tick").first.click()
+    until(page, OFFERED)
+    with page.expect_navigation():
+        page.locator(".strip__row button", has_text="Update").click()
+    host.cut()
+    page.goto(host.address + "about/")
+    assert page.locator("h1").inner_text().endswith("second")
+
+
+def test_an_update_waits_for_a_running_timer(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address + STATION)
+    offline_ready(page)
+    page.locator("[data-timer]").first.click()
+    until(page, "document.querySelector('.strip__row .left').innerText !== ''")
+    _publish(host, "second")
+    _look_for_updates(page)
+    page.wait_for_timeout(2500)
+    assert not page.evaluate(OFFERED)
+    page.locator(".strip__row button", has_text="End").click()
+    until(page, OFFERED)
+
+
+def test_only_what_changed_is_fetched_again(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    _publish(host, "second")
+    host.asked.clear()
+    _look_for_updates(page)
+    asked = {path.removeprefix(host.path) for path in host.asked}
+    assert asked - {"worker.js"} == {"about/"}
+
+
+def test_another_window_loads_its_next_page_whole(phone: BrowserContext, host: Host) -> None:
+    one, other = phone.new_page(), phone.new_page()
+    for page in (one, other):
+        page.goto(host.address)
+        offline_ready(page)
+        page.goto(host.address)
+    _publish(host, "second")
+    _look_for_updates(one)
+    until(one, OFFERED)
+    other.evaluate("window.stillHere = true")
+    with one.expect_navigation():
+        one.locator(".strip__row button", has_text="Update").click()
+    assert other.evaluate("window.stillHere")
+    with other.expect_navigation():
+        other.locator(".stop__link").first.click()
+    until(other, "document.documentElement.dataset.ready !== undefined")
+    assert not other.evaluate("Boolean(window.stillHere)")

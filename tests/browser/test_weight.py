@@ -1,0 +1,44 @@
+"""What a first visit costs, and that it asks nobody else for anything."""
+
+from playwright.sync_api import BrowserContext
+
+from tests.browser.host import Host
+from tests.browser.watching import Noises, offline_ready, until
+
+FIRST_VISIT = 100_000
+PER_PAGE = 9_000
+"""Bytes of the offline copy for each page: it grows with the content, so it is measured against it."""
+
+
+def test_a_first_visit_to_a_station_is_light(phone: BrowserContext, host: Host, noises: Noises) -> None:
+    phone.add_init_script("Object.defineProperty(navigator, 'serviceWorker', {value: undefined})")
+    page = phone.new_page()
+    page.goto(host.address + "work/scald/")
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    page.wait_for_timeout(500)
+    assert sum(host.sent.values()) < FIRST_VISIT, host.sent
+    assert not any("formulas" in path for path in host.sent)
+    assert noises == Noises()
+
+
+def test_the_whole_copy_is_in_proportion(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    pages = sum(path.endswith("/") or path == "" for path in host.sent)
+    assert pages > 50
+    assert sum(host.sent.values()) < pages * PER_PAGE
+
+
+def test_nothing_moves_while_a_page_loads(phone: BrowserContext, shared_host: Host) -> None:
+    phone.add_init_script("""
+      window.moved = 0;
+      new PerformanceObserver((list) => { for (const it of list.getEntries()) window.moved += it.value; })
+        .observe({ type: "layout-shift", buffered: true });
+    """)
+    page = phone.new_page()
+    for address in ("", "work/scald/", "plan/", "numbers/chill/"):
+        page.goto(shared_host.address + address)
+        until(page, "document.documentElement.dataset.ready !== undefined")
+        page.wait_for_timeout(500)
+        assert page.evaluate("window.moved") < 0.01, address
