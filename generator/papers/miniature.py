@@ -1,4 +1,4 @@
-"""Small pictures of papers: sixteen greys, because a phone keeps one of every paper."""
+"""Small pictures of papers: four greys, because a phone keeps one of every paper."""
 
 from __future__ import annotations
 
@@ -11,14 +11,14 @@ _CHANNELS = 4
 
 
 def shrink(png: bytes) -> bytes:
-    """A PNG of eight bits and four channels, as Typst writes it, as a PNG of sixteen greys."""
+    """A PNG of eight bits and four channels, as Typst writes it, as a PNG of four greys."""
     width, height, data = _read(png)
     rows, above = list[bytes](), bytes(width * _CHANNELS)
     for number in range(height):
         start = number * (width * _CHANNELS + 1)
         above = _plain(data[start], bytearray(data[start + 1 : start + 1 + width * _CHANNELS]), above)
         rows.append(b"\x00" + _greys(above))
-    head = struct.pack(">IIBBBBB", width, height, 4, 0, 0, 0, 0)
+    head = struct.pack(">IIBBBBB", width, height, 2, 0, 0, 0, 0)
     body = zlib.compress(b"".join(rows), 9)
     return _SIGNATURE + _chunk(b"IHDR", head) + _chunk(b"IDAT", body) + _chunk(b"IEND", b"")
 
@@ -52,13 +52,13 @@ def _paeth(left: int, above: int, corner: int) -> int:
 
 
 def _greys(row: bytes) -> bytes:
-    """Two pixels to a byte; the weights of red, green and blue are those of ITU-R BT.601."""
+    """Four pixels to a byte; the weights of red, green and blue are those of ITU-R BT.601."""
     greys = [
-        round((0.299 * row[at] + 0.587 * row[at + 1] + 0.114 * row[at + 2]) / 17)
+        round((0.299 * row[at] + 0.587 * row[at + 1] + 0.114 * row[at + 2]) / 85)
         for at in range(0, len(row), _CHANNELS)
     ]
-    greys += [0] * (len(greys) % 2)
-    return bytes(high << 4 | low for high, low in zip(greys[::2], greys[1::2], strict=True))
+    greys += [0] * (-len(greys) % 4)
+    return bytes(a << 6 | b << 4 | c << 2 | d for a, b, c, d in zip(*(greys[n::4] for n in range(4)), strict=True))
 
 
 def _chunk(kind: bytes, content: bytes) -> bytes:

@@ -11,7 +11,7 @@ import zlib
 _TRAILER = re.compile(rb"trailer\s*<<(.*)>>\s*startxref", re.DOTALL)
 _LENGTH = re.compile(rb"/Length (\d+)")
 _SIZE = re.compile(rb"/Size \d+")
-_TOGETHER = 200
+_TOGETHER = 2000
 """Objects to a stream: a reader unpacks a whole stream to get at one of them."""
 _PLAIN, _PACKED = 1, 2
 
