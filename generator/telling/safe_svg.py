@@ -22,6 +22,8 @@ SHAPES = {
     "tspan",
     "defs",
     "pattern",
+    "title",
+    "desc",
 }
 _NAMESPACE = "{http://www.w3.org/2000/svg}"
 _ATTRIBUTE = re.compile(r"(?!on|style$|href$)[a-zA-Z][a-zA-Z0-9-]*")
