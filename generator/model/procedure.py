@@ -138,6 +138,11 @@ class Procedure(Entry):
     stops: dict[Identifier, StopRule] = {}
     faults: dict[Identifier, Fault] = {}
 
+    @property
+    def pictures(self) -> list[str]:
+        """Pictures that its steps show, each once, in order."""
+        return list(dict.fromkeys(step.picture for step in self.steps.values() if step.picture))
+
     @model_validator(mode="after")
     def _has_steps(self) -> Procedure:
         if not self.steps:

@@ -12,6 +12,7 @@ from generator.rendering.citing import cite
 from generator.rendering.pages import Page
 from generator.rendering.views import Views
 from generator.telling import addresses
+from generator.telling.drawings import Drawings
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
@@ -45,6 +46,7 @@ class Writer:
             "plain": sentences.plain,
             "figures": figures,
             "mark": figures.mark,
+            "drawing": Drawings(edition, figures).for_page,
             "at": addresses,
         }
 

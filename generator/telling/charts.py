@@ -13,7 +13,7 @@ from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
 
 POINTS = 32
-LEFT, RIGHT, TOP, BOTTOM = 58.0, 404.0, 34.0, 226.0
+LEFT, RIGHT, TOP, BOTTOM = 88.0, 404.0, 34.0, 226.0
 """The edges of the plot in a drawing of 420 across."""
 LINE = 22
 """From one line of words to the next."""
