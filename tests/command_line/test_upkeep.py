@@ -18,6 +18,7 @@ def test_stale_and_left_over_schemas_are_named_and_mended(
     for name in ("content", ".vscode"):
         shutil.copytree(HERE / name, tmp_path / name)
     monkeypatch.setattr(schema, "HERE", tmp_path)
+    run("schema")
     (tmp_path / "content/schemas/shared/units.json").write_text("{}")
     (tmp_path / "content/schemas/shared/old.json").touch()
     answer = run("schema", "--check")
