@@ -34,7 +34,7 @@ def run(options: Namespace) -> int:
     latest = {learned.lesson: learned for _, lessons in days for learned in lessons if not learned.why}
     stop_at(list(_unknown(options.accept, latest, gathering)))
     for name in options.accept:
-        path = accept(order, gathering, latest[name])
+        path = accept(order, gathering.book, latest[name])
         print(f"\n{latest[name].input}: {latest[name].written} is now in {path}")
     if gathering.problems:
         report(gathering.problems)

@@ -96,17 +96,28 @@ def lessons_of(gathering: Gathering) -> Iterator[tuple[RecordedDay, list[Learned
         yield day, learn(day)
 
 
-def accept(order: Order, gathering: Gathering, learned: Learned) -> Path:
+def accept(order: Order, book: RecordBook, learned: Learned) -> Path:
     """Writes a learned figure into the farm's folder. Raises ProblemsFound, and then nothing has changed there."""
-    workbook = gathering.book.workbook
-    brought = any(learned.input in workbook.givens.brings(choice) for choice in workbook.givens.choices)
+    workbook = book.workbook
+    settings = workbook.settler.settle(workbook.plan, {})
+    stop_at(
+        [
+            Problem(
+                Place(f"--accept {learned.lesson}"),
+                f"was learned with `{choice}` at `{option}`, and the plan has `{settings[choice]}`",
+                "accept it with a plan that has the same",
+            )
+            for choice, option in learned.chosen
+            if settings[choice] != option
+        ]
+    )
 
     def accepted() -> bool:
         fresh = Workbook.of(read_library(order.shared, order.farm), order.memory)
         return fresh.settler.settle(fresh.plan, {})[learned.input] == learned.value
 
-    plan = workbook.library.this_farm.plan
-    return write_figure(order.farm, plan, learned.input, learned.written, brought, accepted)
+    plan, in_plan = workbook.library.this_farm.plan, settings.origins[learned.input] == "option"
+    return write_figure(order.farm, plan, learned.input, learned.written, in_plan, accepted)
 
 
 def _each(files: Sequence[Path], problems: list[Problem]) -> Iterator[Path]:
@@ -134,7 +145,13 @@ def _refusals(path: Path, taken: Taken, word: Words) -> Iterator[Problem]:
 def _set(edition: Edition, day: RecordedDay, data: dict[str, object]) -> bytes:
     """The report as PDF; letters that the font does not have are shown as `?` where it cannot be set with them."""
     farm = edition.library.this_farm
-    head = {"id": day.run, "form": "report", "code": day.run[11:].upper(), "language": edition.language, "foot": farm.name}
+    head = {
+        "id": day.run,
+        "form": "report",
+        "code": day.run[11:].upper(),
+        "language": edition.language,
+        "foot": farm.name,
+    }
     paper = {**head, "paper": PAPER[edition.first], **data}
     try:
         return typeset([paper], str(data["title"]), farm.name)

@@ -36,6 +36,8 @@ class Learned:
     why: str = ""
     """`missing`, `outside` (the figure would lie outside the input's range) or `no_fit`."""
     missing: tuple[str, ...] = ()
+    chosen: tuple[tuple[str, str], ...] = ()
+    """Choices that can bring the input, with the options of the day: the figure holds for those."""
 
 
 def learn(day: RecordedDay) -> list[Learned]:
@@ -60,7 +62,13 @@ def _learn(day: RecordedDay, name: str, lesson: Lesson) -> Learned:
         if workbook.givens.inputs[lesson.input].refuses(value):
             why = "outside"
     evidence = tuple(_evidence(day, name).items())
-    return Learned(name, day.run, lesson.input, planned, value, written, observed, computed, evidence, why, lacking)
+    chosen = tuple(
+        (choice, str(day.settings[choice]))
+        for choice in workbook.givens.choices
+        if lesson.input in workbook.givens.brings(choice)
+    )
+    found = (planned, value, written, observed, computed)
+    return Learned(name, day.run, lesson.input, *found, evidence, why, lacking, chosen)
 
 
 def _given(day: RecordedDay, name: str) -> dict[str, float]:

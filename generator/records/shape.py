@@ -77,9 +77,16 @@ def _fault_of_object(found: dict[str, Any], schema: Schema, at: str) -> Fault | 
         if fault := _fault_of_key(key, value, schema, at):
             return fault
     for part in schema.get("allOf", ()):
-        if not fault_of(found, part["if"], at) and (fault := fault_of(found, part["then"], at)):
+        if _applies(found, part["if"]) and (fault := fault_of(found, part["then"], at)):
             return fault
     return None
+
+
+def _applies(found: dict[str, Any], condition: Schema) -> bool:
+    """Whether the condition of a part holds, which names keys that are there and values that they have."""
+    if any(key not in found for key in condition.get("required", ())):
+        return False
+    return all(found.get(key) == part["const"] for key, part in condition.get("properties", {}).items())
 
 
 def _fault_of_key(key: str, value: object, schema: Schema, at: str) -> Fault | None:

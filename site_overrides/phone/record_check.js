@@ -107,10 +107,16 @@ function faultOfObject(object, schema, at) {
     if (fault) return fault;
   }
   for (const { if: condition, then } of schema.allOf ?? []) {
-    const fault = faultOf(object, condition, at) ? null : faultOf(object, then, at);
+    const fault = applies(object, condition) ? faultOf(object, then, at) : null;
     if (fault) return fault;
   }
   return null;
+}
+
+/** Whether a condition holds: it names keys that are there and values that they have. @param {Record<string, any>} object @param {any} condition */
+function applies(object, condition) {
+  const there = (condition.required ?? []).every((/** @type {string} */ key) => Object.hasOwn(object, key));
+  return there && Object.entries(condition.properties ?? {}).every(([key, part]) => object[key] === part.const);
 }
 
 /** @param {string} key @param {unknown} value @param {any} schema @param {string} at */

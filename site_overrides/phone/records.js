@@ -75,15 +75,15 @@ export function printOf(text) {
  * @param {Entry[]} entries @returns {Entry[]}
  */
 export function inOrder(entries) {
-  const made = [...entries].sort((one, other) => counterOf(one) - counterOf(other) || one.at - other.at);
+  const placed = entries.map((entry) => ({ entry, at: entry.at, phone: phoneOf(entry), counter: counterOf(entry) }));
+  placed.sort((one, other) => one.counter - other.counter || one.at - other.at);
   /** @type {Map<string, number>} */ const latest = new Map();
-  const placed = made.map((entry) => {
-    const at = Math.max(entry.at, latest.get(phoneOf(entry)) ?? 0);
-    latest.set(phoneOf(entry), at);
-    return { entry, at, text: canonical(entry) };
-  });
-  placed.sort((one, other) => one.at - other.at || compare(phoneOf(one.entry), phoneOf(other.entry))
-    || counterOf(one.entry) - counterOf(other.entry) || compare(one.text, other.text));
+  for (const place of placed) {
+    place.at = Math.max(place.at, latest.get(place.phone) ?? 0);
+    latest.set(place.phone, place.at);
+  }
+  placed.sort((one, other) => one.at - other.at || compare(one.phone, other.phone) || one.counter - other.counter
+    || compare(canonical(one.entry), canonical(other.entry)));
   return placed.map(({ entry }) => entry);
 }
 

@@ -41,7 +41,11 @@ def sounds() -> st.SearchStrategy[Entry]:
     )  # fmt: skip
     corrections = st.builds(
         lambda name, number, at, other, gone: entry(
-            number, name, at=at, corrects=f"phoneaaa-{other + (other == number)}-abcdef", **({"gone": True} if gone else {})
+            number,
+            name,
+            at=at,
+            corrects=f"phoneaaa-{other + (other == number)}-abcdef",
+            **({"gone": True} if gone else {}),
         ),
         names, numbers, times, numbers, st.booleans(),
     )  # fmt: skip

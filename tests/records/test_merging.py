@@ -14,7 +14,7 @@ from tests.records.samples import NOON, entry, sounds
 
 Phone = Callable[..., Any]
 MANY = st.lists(sounds(), max_size=8)
-SOON = settings(max_examples=50, deadline=None)
+SOON = settings(max_examples=35, deadline=None)
 
 
 @SOON

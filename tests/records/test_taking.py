@@ -21,7 +21,13 @@ RANGES = {"kettle": (250.0, 400.0)}
 
 def told(taken: Taken) -> dict[str, Any]:
     faults = [{"code": fault.code, "at": fault.at, "entry": place} for place, fault in taken.faults]
-    return {"phone": taken.phone, "clock": taken.clock, "entries": taken.entries, "faults": faults, "refused": taken.refused}
+    return {
+        "phone": taken.phone,
+        "clock": taken.clock,
+        "entries": taken.entries,
+        "faults": faults,
+        "refused": taken.refused,
+    }
 
 
 def both(phone: Phone, text: str) -> Taken:
@@ -165,7 +171,9 @@ def test_the_schema_is_one_that_others_can_use() -> None:
 
     def keywords(schema: Any) -> set[str]:
         inner = [*schema.get("properties", {}).values(), *schema.get("$defs", {}).values(), *schema.get("allOf", ())]
-        inner += [schema[key] for key in ("items", "additionalProperties", "propertyNames", "if", "then") if key in schema]
+        inner += [
+            schema[key] for key in ("items", "additionalProperties", "propertyNames", "if", "then") if key in schema
+        ]
         return set(schema).union(*(keywords(each) for each in inner if isinstance(each, dict)))
 
     assert keywords(record_schema()) <= known

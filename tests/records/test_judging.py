@@ -1,0 +1,179 @@
+"""Readings against limits, readings due, curves and the table: by hand, and alike on both hands."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+from collections.abc import Callable
+from typing import Any
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.model.record import Logged
+from generator.records.curve import Point, fit_curve, reached_at, time_of, value_at
+from generator.records.judging import due, judge, limit_for
+from generator.records.merging import merge
+from generator.records.table import to_table
+from tests.records.samples import NOON, entry, sounds
+
+Phone = Callable[..., Any]
+MINUTE = 60_000
+
+
+@pytest.mark.parametrize(
+    ("value", "limit", "at", "verdict"),
+    [
+        (300, {}, NOON, "free"),
+        (300, {"low": 290, "high": 310}, NOON, "inside"),
+        (289, {"low": 290, "high": 310}, NOON, "low"),
+        (311, {"low": 290, "high": 310}, NOON, "high"),
+        (310 + 1e-8, {"high": 310}, NOON, "inside"),
+        (311, {"low": 290, "high": 310, "by": NOON}, NOON, "on_the_way"),
+        (311, {"low": 290, "high": 310, "by": NOON}, NOON + 1, "high"),
+        (289, {"low": 290, "high": 310, "by": NOON}, NOON, "low"),
+        (289, {"low": 290, "by": NOON}, NOON, "on_the_way"),
+        (289, {"low": 290, "by": NOON}, NOON + 1, "low"),
+    ],
+)
+def test_a_value_is_judged_by_its_limits(phone: Phone, value: float, limit: Any, at: int, verdict: str) -> None:
+    assert judge(value, limit, at) == verdict
+    assert phone("judge(value, limit, at)", value=value, limit=limit, at=at) == verdict
+
+
+def logged(**fields: Any) -> Logged:
+    about = {"title": "T", "phase": "p", "order": 1, "measure": "m", "range": ("0 K", "1 K"), "source": "arithmetic"}
+    return Logged.model_validate({**about, **fields})
+
+
+ITEMS = {
+    "kettle": logged(high="hottest", act="Cool it.", rhythm="each"),
+    "core": logged(
+        high="coldest", act="Wait.", rhythm="each", since="put_in", until="taken_out", within="allowed", per_lot=True
+    ),
+}
+VALUES: dict[str, float | str] = {"hottest": 370.0, "coldest": 278.0, "each": 600.0, "allowed": 7200.0}
+ON_PHONE = {name: item.model_dump(exclude_none=True, mode="json") for name, item in ITEMS.items()}
+
+
+def both_due(phone: Phone, entries: list[Any]) -> list[tuple[str, str, float]]:
+    found = due(ITEMS, VALUES, entries)
+    told = phone("due(items, values, entries)", items=ON_PHONE, values=VALUES, entries=entries)
+    assert [(each["of"], each["lot"], each["at"]) for each in told] == found
+    return [(of, lot, (at - NOON) / MINUTE) for of, lot, at in found]
+
+
+def test_readings_come_due_on_their_rhythm(phone: Phone) -> None:
+    put_in = [entry(n, kind="mark", of="put_in", lot=lot, at=NOON) for n, lot in ((1, "a"), (2, "b"))]
+    assert both_due(phone, []) == []
+    assert both_due(phone, put_in) == [("core", "a", 10), ("core", "b", 10)]
+    warm = entry(3, of="core", lot="a", value=290, limit={"high": 278}, at=NOON + 5 * MINUTE)
+    assert both_due(phone, [*put_in, warm]) == [("core", "b", 10), ("core", "a", 15)]
+    cold = entry(4, of="core", lot="a", value=277, limit={"high": 278}, at=NOON + 12 * MINUTE)
+    assert both_due(phone, [*put_in, warm, cold]) == [("core", "b", 10)]
+    out = entry(5, kind="mark", of="taken_out", lot="b", at=NOON + 20 * MINUTE)
+    assert both_due(phone, [*put_in, warm, cold, out]) == []
+    assert both_due(phone, [entry(6, of="kettle", at=NOON)]) == [("kettle", "", 10)]
+
+
+def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) -> None:
+    put_in = [entry(1, kind="mark", of="put_in", lot="a", at=NOON)]
+    for name, lot, limit in (
+        ("core", "a", {"high": 278, "by": NOON + 120 * MINUTE}),
+        ("core", "b", {"high": 278}),
+        ("kettle", "", {"high": 370}),
+    ):
+        assert limit_for(ITEMS[name], VALUES, put_in, lot) == limit
+        given_to = {"item": ON_PHONE[name], "values": VALUES, "entries": put_in, "lot": lot}
+        assert phone("limitFor(item, values, entries, lot)", **given_to) == limit
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(sounds(), max_size=8))
+def test_both_hands_find_the_same_due(phone: Phone, entries: Any) -> None:
+    both_due(phone, merge(entries))
+
+
+RATE, LAG, START, TOWARD = 1 / 1800, 1.2, 308.0, 273.5
+
+
+def falling(*minutes: int) -> list[Point]:
+    """Exactly 273.5 + 1.2 (308 - 273.5) exp(-t / 30 min), after a start at 308 K."""
+    later = [Point(NOON + m * MINUTE, TOWARD + LAG * (START - TOWARD) * math.exp(-m / 30)) for m in minutes]
+    return [Point(NOON, START), *later]
+
+
+def test_a_curve_is_found_again_and_foretells(phone: Phone) -> None:
+    points = falling(20, 40, 60)
+    curve = fit_curve(points, TOWARD)
+    assert curve is not None
+    assert curve.rate == pytest.approx(RATE, rel=1e-9)
+    assert curve.spread == pytest.approx(0, abs=1e-9)
+    # 5 K above what it nears: ln(1.2 * 34.5 / 5) * 30 min = 63.4 min after the start
+    at = time_of(curve, TOWARD + 5)
+    assert at == pytest.approx(NOON + math.log(LAG * 34.5 / 5) * 30 * MINUTE, abs=1)
+    assert value_at(curve, NOON + 90 * MINUTE) == pytest.approx(TOWARD + LAG * 34.5 * math.exp(-3), rel=1e-9)
+    on_phone = [point._asdict() for point in points]
+    told = phone("timeOf(fitCurve(points, toward), toward + 5)", points=on_phone, toward=TOWARD)
+    assert told == pytest.approx(at, abs=1)
+
+
+def test_a_curve_agrees_with_a_fit_by_numpy() -> None:
+    noise = np.random.default_rng(3).normal(0, 0.2, 6)
+    minutes = (20, 30, 45, 60, 75, 90)
+    points = [p._replace(value=p.value + float(n)) for p, n in zip(falling(*minutes)[1:], noise, strict=True)]
+    points = [Point(NOON, START), *points]
+    curve = fit_curve(points, TOWARD)
+    late = [point for point in points if point.value - TOWARD <= 0.7 * (START - TOWARD)]
+    seconds = [(point.at - NOON) / 1000 for point in late]
+    slope, _ = np.polyfit(seconds, [math.log(point.value - TOWARD) for point in late], 1)
+    assert curve is not None
+    assert curve.rate == pytest.approx(-slope, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    "points",
+    [[], [(0, 300)], [(0, 300), (1, 300)], [(0, 300), (1, 310)], [(0, 273.5), (1, 273.5)], [(0, 300), (0, 290)]],
+)
+def test_there_is_no_curve_where_nothing_nears(phone: Phone, points: Any) -> None:
+    assert fit_curve([Point(*each) for each in points], TOWARD) is None
+    on_phone = [{"at": at, "value": value} for at, value in points]
+    assert phone("fitCurve(points, toward) === null", points=on_phone, toward=TOWARD)
+
+
+POINTS = st.lists(st.tuples(st.integers(0, 200), st.integers(2700, 3200)), max_size=7)
+
+
+@settings(max_examples=80, deadline=None)
+@given(POINTS, st.integers(2650, 3250), st.integers(2650, 3250))
+def test_both_hands_draw_the_same_curve(phone: Phone, raw: Any, near: int, goal: int) -> None:
+    points = [Point(NOON + minute * MINUTE, tenths / 10) for minute, tenths in sorted(raw)]
+    toward, limit = near / 10, goal / 10
+    given_to = {"points": [point._asdict() for point in points], "toward": toward, "limit": limit}
+    curve, told = fit_curve(points, toward), phone("fitCurve(points, toward)", **given_to)
+    assert (curve is None) == (told is None)
+    if curve:
+        assert told["rate"] == pytest.approx(curve.rate, rel=1e-6)
+        assert told["difference"] == pytest.approx(curve.difference, rel=1e-6)
+    reached = reached_at(points, toward, limit)
+    assert phone("reachedAt(points, toward, limit)", **given_to) == (reached and pytest.approx(reached, abs=1))
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(sounds(), max_size=6))
+def test_both_hands_write_the_same_table(phone: Phone, entries: Any) -> None:
+    whole = merge(entries)
+    assert phone("toTable(whole)", whole=whole) == to_table(whole)
+
+
+def test_nothing_in_a_table_is_taken_for_a_formula(phone: Phone) -> None:
+    texts = ["=1+1", "+1", "-1", "@sum", 'he said "no", twice', "plain"]
+    whole = [entry(n, kind="remark", text=text) for n, text in enumerate(texts, 1)]
+    written = to_table(whole)
+    assert phone("toTable(whole)", whole=whole) == written
+    rows = list(csv.DictReader(io.StringIO(written)))
+    assert [row["text"] for row in rows] == ["'=1+1", "'+1", "'-1", "'@sum", 'he said "no", twice', "plain"]
+    assert rows[0]["time"] == "2026-07-18 12:01:00"
