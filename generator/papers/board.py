@@ -12,8 +12,8 @@ HOUR = 3600
 
 
 def board(paper: Paper, day: DayBoard, say: Wording) -> Data:
-    """The data of a board. A time that is refused leaves its bar out."""
-    spans = [made for span in day.spans.values() if (made := _span(span, say))]
+    """The data of a board, its bars in the order of the clock. A time that is refused leaves its bar out."""
+    spans = sorted((made for span in day.spans.values() if (made := _span(span, say))), key=lambda span: span["from"])
     stands = day.stands.values()
     crew = _crew(say, [stand.people for stand in stands])
     return {
