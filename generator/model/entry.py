@@ -41,6 +41,8 @@ Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_
 SourceIdentifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*$", max_length=60), Refers("sources")]
 
 Title = Annotated[str, StringConstraints(min_length=1, max_length=48), _Visible, Human()]
+Round = Annotated[str, StringConstraints(min_length=1, max_length=24), _Visible, Human()]
+"""Short, for a number follows it."""
 Symbol = Annotated[str, StringConstraints(max_length=30), _Visible, Human()]
 """What stands behind a number; may be empty."""
 Line = Annotated[str, StringConstraints(min_length=1, max_length=100), _Visible, Human()]
@@ -67,4 +69,5 @@ PhaseIdentifier = Annotated[Identifier, Refers("phases")]
 SupplyIdentifier = Annotated[Identifier, Refers("supplies")]
 PictureIdentifier = Annotated[Identifier, Refers("pictures")]
 PlanIdentifier = Annotated[Identifier, Refers("plans")]
+ReadingIdentifier = Annotated[Identifier, Refers("readings")]
 ProcedureIdentifier = Annotated[Identifier, Refers("procedures")]

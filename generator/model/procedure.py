@@ -15,6 +15,8 @@ from generator.model.entry import (
     PhaseIdentifier,
     PictureIdentifier,
     QuantityIdentifier,
+    ReadingIdentifier,
+    Round,
     Sentence,
     SupplyIdentifier,
     Title,
@@ -77,6 +79,10 @@ class Step(Entry):
     reason: Sentence = ""
     timer: QuantityIdentifier | None = None
     """The quantity that a timer started from this row counts down."""
+    timer_name: Title = ""
+    """What is timed, as the timer is called; without it, the title of the quantity."""
+    timer_end: Sentence = ""
+    """What to do when the timer is over."""
     number: QuantityIdentifier | None = None
     """The quantity whose value stands large at the row."""
     picture: PictureIdentifier | None = None
@@ -85,6 +91,12 @@ class Step(Entry):
     guards: tuple[Identifier, ...] = ()
     """The cautions of the procedure that it keeps from happening, when it is done as its words and key points say."""
     source: Citations
+
+    @model_validator(mode="after")
+    def _words_have_a_timer(self) -> Step:
+        if (self.timer_name or self.timer_end) and not self.timer:
+            raise fault("has `timer_name` or `timer_end` and no `timer`", "say which quantity is counted down")
+        return self
 
 
 class StopRule(Entry):
@@ -133,6 +145,10 @@ class Procedure(Entry):
     """What good work looks like here."""
     needs: tuple[SupplyIdentifier, ...] = ()
     targets: tuple[QuantityIdentifier, ...] = ()
+    readings: tuple[ReadingIdentifier, ...] = ()
+    """What is read, counted or noted at this station."""
+    repeats: Round = ""
+    """What one round is called where the steps are gone through again and again in a day."""
     cautions: dict[Identifier, Caution] = {}
     steps: dict[Identifier, Step]
     stops: dict[Identifier, StopRule] = {}

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Annotated
-
 from pydantic import model_validator
 
 from generator.model.entry import (
@@ -16,15 +14,13 @@ from generator.model.entry import (
     MeasureIdentifier,
     PhaseIdentifier,
     QuantityIdentifier,
+    ReadingIdentifier,
     Sentence,
     Title,
     ValueText,
     fault,
 )
-from generator.model.roles import Refers
 from generator.model.source import Citations
-
-ReadingIdentifier = Annotated[Identifier, Refers("readings")]
 
 
 class Curve(Entry):

@@ -14,20 +14,27 @@ export function prepareSound() {
 }
 
 const title = element("p", { class: "alarm__title", id: "alarm-title" });
+const says = element("p", { class: "alarm__says", id: "alarm-says" });
 const ago = element("p", { class: "alarm__ago" });
+const others = element("p", { class: "alarm__others" });
 const off = element("button", { type: "button", class: "button button--large" }, say("alarm_off"));
-const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title" }, title, ago, off);
+const place = element("a", { class: "button" }, say("alarm_place"));
+const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title", "aria-describedby": "alarm-says" }, title, says, ago, others, off, place);
 document.body.append(alarm);
 
 /**
- * Shows that a timer is over, until it is put off; without a way to put it off, shows nothing.
- * @param {string} label @param {number} end @param {(() => void) | null} putOff
+ * Shows that a timer is over, until it is put off; without a timer, shows nothing.
+ * @param {(import("./timers.js").Timer & {others: number}) | null} timer @param {(() => void) | null} putOff
  */
-export function ring(label, end, putOff) {
-  if (!putOff) return alarm.open && alarm.close();
-  title.textContent = label;
-  ago.textContent = say("alarm_ago", { time: span((Date.now() - end) / 1000) });
-  off.onclick = alarm.oncancel = () => putOff();
+export function ring(timer, putOff) {
+  if (!timer || !putOff) return alarm.open && alarm.close();
+  title.textContent = timer.label;
+  says.textContent = timer.says ?? "";
+  says.hidden = !timer.says;
+  ago.textContent = say("alarm_ago", { time: span((Date.now() - timer.end) / 1000) });
+  others.textContent = timer.others ? say("alarm_others", { count: timer.others }) : "";
+  place.href = timer.address;
+  off.onclick = place.onclick = alarm.oncancel = () => putOff();
   if (!alarm.open) alarm.showModal();
   makeNoise();
 }

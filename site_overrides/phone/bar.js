@@ -4,16 +4,17 @@ import { element } from "./element.js";
 import { say } from "./words_said.js";
 
 /**
- * @typedef {{text: string, left?: string, button?: string, act?: () => void, bad?: boolean}} Row
+ * @typedef {{text: string, left?: string, button?: string, buttonName?: string, act?: () => void, opens?: string, bad?: boolean}} Row  `opens` is a page below the site
  * @typedef {{show: (topic: string, rows: Row[]) => void}} Strip
  */
 
-const ORDER = ["unsaved", "timers", "awake", "update", "keeping"];
-const MOST = 4;
+const ORDER = ["unsaved", "timers", "awake", "outside", "due", "kept", "update", "keeping", "export"];
+const MOST = 5;
+const root = new URL("../", import.meta.url);
 
 /** @param {import("./store.js").Store} store @returns {Strip} */
 export function startStrip(store) {
-  const strip = element("div", { class: "strip", hidden: "" });
+  const strip = element("section", { class: "strip", "aria-label": say("strip"), hidden: "" });
   document.body.append(strip);
   /** @type {Map<string, Row[]>} */
   const topics = new Map();
@@ -40,7 +41,8 @@ function rowAt(strip, place) {
   const there = strip.children[place];
   if (there) return /** @type {HTMLElement} */ (there);
   const button = element("button", { type: "button", class: "button button--small" });
-  const row = element("div", { class: "strip__row" }, element("span"), element("span", { class: "left" }), button);
+  const link = element("a", { class: "button button--small" });
+  const row = element("div", { class: "strip__row" }, element("span"), element("span", { class: "left" }), button, link);
   strip.append(row);
   return row;
 }
@@ -51,8 +53,13 @@ function paintRow(element, row) {
   const button = /** @type {HTMLButtonElement} */ (element.children[2]);
   if (text.textContent !== row.text) text.textContent = row.text;
   left.textContent = row.left ?? "";
-  button.textContent = row.button ?? "";
-  button.hidden = !row.button;
+  const link = /** @type {HTMLAnchorElement} */ (element.children[3]);
+  for (const way of [button, link]) {
+    if (way.textContent !== (row.button ?? "")) way.textContent = row.button ?? "";
+    way.hidden = !row.button || (way === link) !== Boolean(row.opens);
+    way.setAttribute("aria-label", row.buttonName ?? row.button ?? "");
+  }
+  if (row.opens) link.href = new URL(row.opens, root).href;
   button.onclick = row.act ?? null;
   element.classList.toggle("strip__row--bad", Boolean(row.bad));
 }

@@ -1,36 +1,58 @@
 // The day that is going on, and those before it.
 
 import { element } from "./element.js";
-import { allRuns, beginRun, dayName, runOf } from "./runs.js";
+import { allRuns, beginRun, dayName, goOnWith, runOf, runToWriteTo } from "./runs.js";
 import { clock, date, say } from "./words_said.js";
 import { watchWhileShown } from "./ticks.js";
 
-/** @param {{store: import("./store.js").Store, run: () => string}} page */
-export function mountRuns({ store, run }) {
+/** @typedef {import("./ticks.js").Page} Page */
+
+/** @param {Page} page */
+export function mountRuns(page) {
   const button = /** @type {HTMLButtonElement | null} */ (document.querySelector("[data-new-run]"));
   if (!button) return;
   button.addEventListener("click", () => {
-    if (!run() || confirm(say("run_confirm"))) beginRun(store);
+    const run = runOf(page.store, page.run());
+    if (!run) runToWriteTo(page);
+    else if (run.ended || confirm(say("run_confirm"))) beginRun(page);
   });
-  const paint = () => paintDays(store, run());
+  const paint = () => paintDays(page);
   paint();
-  watchWhileShown(store, button, paint);
+  watchWhileShown(page.store, button, paint);
 }
 
-/** @param {import("./store.js").Store} store @param {string} current */
-function paintDays(store, current) {
-  const run = runOf(store, current);
+/** When a run is from another day, the words for it. @param {Page} page */
+export function staleWords({ store, run }) {
+  const begun = runOf(store, run())?.begun;
+  return !begun || dayName(new Date(begun)) === dayName(new Date()) ? "" : say("run_stale", { day: date(begun) });
+}
+
+/** @param {Page} page */
+function paintDays(page) {
+  const { store, log } = page;
+  const run = runOf(store, page.run());
   const words = /** @type {HTMLElement} */ (document.querySelector("[data-run-words]"));
-  words.textContent = run ? say("run_begun", { day: date(run.begun), time: clock(run.begun) }) : say("run_none");
+  words.textContent = run ? say(run.ended ? "run_ended" : "run_begun", { day: date(run.begun), time: clock(run.ended ?? run.begun) }) : say("run_none");
   const stale = /** @type {HTMLElement | null} */ (document.querySelector("[data-run-stale]"));
   if (stale) {
-    stale.hidden = !run || dayName(new Date(run.begun)) === dayName(new Date());
-    stale.textContent = stale.hidden || !run ? "" : say("run_stale", { day: date(run.begun) });
+    stale.textContent = staleWords(page);
+    stale.hidden = !stale.textContent;
   }
-  const old = allRuns(store).filter(([id]) => id !== current);
+  const old = allRuns(store).filter(([id]) => id !== page.run());
   /** @type {HTMLElement} */ (document.querySelector("[data-old-runs]")).hidden = old.length === 0;
-  /** @type {HTMLElement} */ (document.querySelector("[data-old-run-list]")).replaceChildren(...old.map(([id, { begun }]) => {
-    const ticks = store.entries(`tick/${id}/`).length;
-    return element("li", {}, say("run_old", { day: date(begun), time: clock(begun), ticks }));
+  const list = /** @type {HTMLElement} */ (document.querySelector("[data-old-run-list]"));
+  list.replaceChildren(...old.map(([id, { begun }]) => {
+    const counts = { entries: log.of(id).all().length, ticks: log.of(id).standing().filter(({ kind }) => kind === "tick").length };
+    const look = element("a", { href: `${list.dataset.record}#${id}`, class: "button button--small" }, say("run_look"));
+    const row = element("li", {}, element("p", {}, say("run_old", { day: date(begun), time: clock(begun), ...counts })), look);
+    if (id.startsWith(dayName(new Date()))) row.append(" ", goOn(page, id));
+    return row;
   }));
+}
+
+/** @param {Page} page @param {string} id */
+function goOn({ store }, id) {
+  const button = element("button", { type: "button", class: "button button--small" }, say("run_go_on"));
+  button.addEventListener("click", () => goOnWith(store, id));
+  return button;
 }

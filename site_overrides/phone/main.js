@@ -1,18 +1,18 @@
 // Starts everything once, and mounts what belongs to a page each time the theme brings a new one.
 
 import { openStore } from "./store.js";
+import { openLog } from "./log.js";
 import { currentRun } from "./runs.js";
 import { mountTicks } from "./ticks.js";
 import { mountProgress } from "./progress.js";
 import { mountRuns } from "./days.js";
 import { startTimers, mountTimerButtons } from "./timers.js";
 import { openPlan } from "./plan_state.js";
-import { mountPaint } from "./paint.js";
-import { mountPlanFields } from "./plan_fields.js";
+import { awaitSearch, mountPaint, mountPlanFields } from "./following.js";
 import { mountPlanPages } from "./plan_pages.js";
 import { startOffline, mountOfflineState } from "./offline.js";
 import { startStrip } from "./bar.js";
-import { startFinder } from "./finder.js";
+import { mountLog, startReminders } from "./logging.js";
 import { arrive } from "./frame.js";
 
 export const root = new URL("../", import.meta.url);
@@ -20,11 +20,14 @@ export const root = new URL("../", import.meta.url);
 const store = await openStore(`day ${root.pathname}`);
 const plan = openPlan(store);
 const strip = startStrip(store);
-const timers = startTimers(store, strip);
-const page = { store, plan, timers, run: () => currentRun(store) };
+const log = openLog(store);
+const run = () => currentRun(store);
+const timers = startTimers(store, strip, log, run);
+const page = { store, plan, log, strip, timers, run };
 
-startFinder(root, plan);
+awaitSearch(root, plan);
 startOffline(root, strip, timers);
+startReminders(page);
 
 function mount() {
   arrive();
@@ -35,6 +38,7 @@ function mount() {
   mountProgress(page);
   mountRuns(page);
   mountTimerButtons(page);
+  mountLog(page);
   mountOfflineState(store);
 }
 

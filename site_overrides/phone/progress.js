@@ -1,31 +1,34 @@
 // How far each station is, on the front page.
 
-import { ticksOf } from "./runs.js";
+import { nameOf } from "./rounds.js";
 import { say } from "./words_said.js";
 import { watchWhileShown } from "./ticks.js";
 import { stepApplies } from "./plan_state.js";
 
-/** @param {{store: import("./store.js").Store, plan: import("./plan_state.js").Plan, run: () => string}} page */
-export function mountProgress({ store, plan, run }) {
+/** @param {import("./ticks.js").Page} page */
+export function mountProgress(page) {
   const stops = /** @type {HTMLElement[]} */ ([...document.querySelectorAll("[data-procedure]")]);
   if (!stops.length) return;
   const paint = () => {
     /** @type {HTMLElement | undefined} */
     let next;
-    for (const stop of stops) if (!paintStop(store, plan, run(), stop) && !next) next = stop;
-    paintNext(stops, run() ? next : undefined);
+    for (const stop of stops) if (!paintStop(page, stop) && !next) next = stop;
+    paintNext(stops, page.run() ? next : undefined);
   };
   paint();
-  watchWhileShown(store, stops[0], paint);
+  watchWhileShown(page.store, stops[0], paint);
 }
 
 /**
- * Paints one stop; answers whether all of it is done.
- * @param {import("./store.js").Store} store @param {import("./plan_state.js").Plan} plan @param {string} run @param {HTMLElement} stop
+ * Paints one stop; answers whether all of it is done. Of a list that is gone through again and again the last round counts.
+ * @param {import("./ticks.js").Page} page @param {HTMLElement} stop
  */
-function paintStop(store, plan, run, stop) {
+function paintStop({ plan, log, run }, stop) {
   const sometimes = Object.entries(JSON.parse(stop.dataset.sometimes ?? "{}"));
-  const ticks = ticksOf(store, run, stop.dataset.procedure ?? "");
+  const [list, what] = [stop.dataset.procedure ?? "", stop.dataset.repeats];
+  const index = log.of(run());
+  const round = Math.max(1, ...(what ? [...index.roundsOf(list)].map((lot) => Number(lot.slice(what.length + 1)) || 0) : []));
+  const ticks = index.ticksOf(list, what ? nameOf(what, round) : "");
   const left = new Set(sometimes.filter(([, only]) => !stepApplies(plan, only)).map(([step]) => step));
   const all = Number(stop.dataset.steps) + sometimes.length - left.size;
   const done = Math.min(all, [...ticks.keys()].filter((step) => !left.has(step)).length);
@@ -33,7 +36,7 @@ function paintStop(store, plan, run, stop) {
   stop.classList.toggle("stop--done", complete);
   stop.classList.toggle("stop--begun", done > 0 && !complete);
   const words = /** @type {HTMLElement} */ (stop.querySelector("[data-progress]"));
-  words.textContent = say(complete ? "stop_done" : "stop_done_of", { done, all });
+  words.textContent = `${what && round > 1 ? `${nameOf(what, round)}: ` : ""}${say(complete ? "stop_done" : "stop_done_of", { done, all })}`;
   return complete;
 }
 

@@ -1,38 +1,77 @@
-// A run is one day's work. Ticks belong to it; a new day begins a new run and leaves the old one as it is.
-
 /**
+ * A run is one day's work: the plan as it was frozen when the day began, and all entries since. It is called after its
+ * date and counted within it, so that phones without a signal begin the same one.
+ *
  * @typedef {import("./store.js").Store} Store
- * @typedef {{begun: number}} Run
+ * @typedef {import("./log.js").Log} Log
+ * @typedef {import("./plan_state.js").Plan} Plan
+ * @typedef {import("./records.js").Entry} Entry
+ * @typedef {{begun: number, ended?: number}} Run
+ * @typedef {{store: Store, log: Log, plan: Plan}} Page
  */
 
+import { loaded } from "./plan_state.js";
+import { say } from "./words_said.js";
+
+const CURRENT = "state/run";
+
 /** The id of the run that is going on; empty before the first. @param {Store} store @returns {string} */
-export const currentRun = (store) => store.get("state/run") ?? "";
+export const currentRun = (store) => store.get(CURRENT) ?? "";
 
 /** @param {Store} store @param {string} id @returns {Run | undefined} */
 export const runOf = (store, id) => store.get(`run/${id}`);
 
 /** @param {Store} store @returns {[string, Run][]} newest first */
 export function allRuns(store) {
-  const runs = store.entries("run/").map(([key, run]) => /** @type {[string, Run]} */ ([key.slice(4), run]));
-  return runs.sort(([, one], [, other]) => other.begun - one.begun);
+  const runs = store.entries("run/").map(([key, run]) => /** @type {[string, Run]} */ ([key.slice("run/".length), run]));
+  return runs.sort(([one], [other]) => compareRuns(other, one));
 }
 
-/** Begins a run and makes it the current one. @param {Store} store @returns {Promise<string>} */
-export async function beginRun(store) {
+/** @param {string} one @param {string} other */
+const compareRuns = (one, other) => one.slice(0, 10).localeCompare(other.slice(0, 10)) || Number(one.slice(11)) - Number(other.slice(11));
+
+/** @type {Promise<string> | undefined} */
+let beginning;
+
+/** The run that is going on, or a new one; empty where the last was closed and nobody wants a new one. @param {Page} page @returns {Promise<string>} */
+export async function runToWriteTo(page) {
+  const current = currentRun(page.store);
+  if (current && !runOf(page.store, current)?.ended) return current;
+  if (current && !confirm(say("run_ended_ask"))) return "";
+  return (beginning ??= beginRun(page).finally(() => (beginning = undefined)));
+}
+
+/** Begins a run, freezes the plan into it, and makes it the current one. @param {Page} page @returns {Promise<string>} */
+export async function beginRun(page) {
   const now = new Date();
-  const id = `${dayName(now)}-${crypto.getRandomValues(new Uint32Array(1))[0].toString(36)}`;
-  await Promise.all([store.put(`run/${id}`, { begun: now.getTime() }), store.put("state/run", id)]);
+  const day = dayName(now);
+  const before = allRuns(page.store).filter(([id]) => id.startsWith(day)).map(([id]) => Number(id.slice(day.length + 1)) || 0);
+  const id = `${day}-${Math.max(0, ...before) + 1}`;
+  await page.log.addAll(id, [await frozenPlan(page.plan)], [[`run/${id}`, { begun: now.getTime() }], [CURRENT, id]]);
   return id;
 }
+
+/** Everything that the plan says now, settings and results. @param {Plan} plan @returns {Promise<Partial<Entry>>} */
+export async function frozenPlan(plan) {
+  const [formulas, { version }] = await Promise.all([loaded(plan), import("./log_content.js")]);
+  const { settings, day } = plan.compute(formulas);
+  return { kind: "plan", values: { ...settings, ...day.values }, text: version };
+}
+
+/** Closes a run: it can be looked at and shared from then on, and takes in what other phones bring. @param {Store} store @param {string} id */
+export const endRun = (store, id) => store.put(`run/${id}`, { ...runOf(store, id), ended: Date.now() });
+
+/** Goes on with a run that was closed too soon, or with an earlier one of this day. @param {Store} store @param {string} id */
+export const goOnWith = (store, id) => store.keep([[`run/${id}`, { begun: runOf(store, id)?.begun ?? Date.now() }], [CURRENT, id]]);
+
+/** The numbers of the day as they were frozen; empty before it began. @param {Log} log @param {string} run @returns {Record<string, number | string>} */
+export const frozenValues = (log, run) => frozenIn(log.of(run).standing())?.values ?? {};
+
+/** @param {Entry[]} standing */
+export const frozenIn = (standing) => standing.find(({ kind }) => kind === "plan");
 
 /** Year, month and day as the phone's clock has them. @param {Date} when */
 export function dayName(when) {
   const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
   return `${when.getFullYear()}-${two(when.getMonth() + 1)}-${two(when.getDate())}`;
-}
-
-/** @param {Store} store @param {string} run @param {string} list */
-export function ticksOf(store, run, list) {
-  const prefix = `tick/${run}/${list}/`;
-  return new Map(store.entries(prefix).map(([key, tick]) => [key.slice(prefix.length), tick]));
 }

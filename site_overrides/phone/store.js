@@ -9,7 +9,8 @@ const TABLE = "facts";
  * @property {(prefix: string) => [string, any][]} entries
  * @property {(key: string, value: any) => Promise<boolean>} put  resolves when it is on disk, with false when it is not
  * @property {(key: string) => Promise<boolean>} remove
- * @property {(listener: (key: string) => void) => () => void} watch  called for every change, also from other windows
+ * @property {(facts: [string, any][]) => Promise<boolean>} keep  all or none go to disk, and only then are they told of
+ * @property {(listener: (key: string, keys: string[]) => void) => () => void} watch  called for every change, also from other windows
  * @property {() => number} unsaved  how many facts are only in memory
  */
 
@@ -24,17 +25,14 @@ function openDatabase(name) {
   });
 }
 
-/** @param {IDBDatabase} database @returns {Promise<Map<string, any>>} */
+/** @param {IDBDatabase} database @returns {Promise<[string, any][]>} */
 function readAll(database) {
   return new Promise((resolve, reject) => {
-    const facts = new Map();
-    const cursor = database.transaction(TABLE).objectStore(TABLE).openCursor();
-    cursor.onerror = () => reject(cursor.error);
-    cursor.onsuccess = () => {
-      if (!cursor.result) return resolve(facts);
-      facts.set(String(cursor.result.key), cursor.result.value);
-      cursor.result.continue();
-    };
+    const transaction = database.transaction(TABLE);
+    const table = transaction.objectStore(TABLE);
+    const [keys, values] = [table.getAllKeys(), table.getAll()];
+    transaction.onabort = transaction.onerror = () => reject(transaction.error);
+    transaction.oncomplete = () => resolve(keys.result.map((key, place) => [String(key), values.result[place]]));
   });
 }
 
@@ -52,32 +50,51 @@ function write(database, changes) {
   });
 }
 
+/** Facts by the first part of their keys, so that looking for few of them does not mean going through all. */
+function makeMemory() {
+  /** @type {Map<string, Map<string, any>>} */ const kinds = new Map();
+  const kindOf = (/** @type {string} */ key) => key.slice(0, key.indexOf("/") + 1);
+  const ofKind = (/** @type {string} */ key) => kinds.get(kindOf(key));
+  return {
+    set(/** @type {string} */ key, /** @type {any} */ value) {
+      if (value === undefined) return void ofKind(key)?.delete(key);
+      if (!ofKind(key)) kinds.set(kindOf(key), new Map());
+      ofKind(key)?.set(key, value);
+    },
+    get: (/** @type {string} */ key) => ofKind(key)?.get(key),
+    all: () => [...kinds.values()].flatMap((facts) => [...facts]),
+    entries(/** @type {string} */ prefix) {
+      /** @type {[string, any][]} */ const found = [];
+      for (const fact of ofKind(prefix) ?? []) if (fact[0].startsWith(prefix)) found.push(fact);
+      return found;
+    },
+  };
+}
+
 /** @param {string} name @returns {Promise<Store>} */
 export async function openStore(name) {
   /** @type {IDBDatabase | null} */
   let database = await openDatabase(name).catch(() => null);
-  const facts = database ? await readAll(database).catch(() => new Map()) : new Map();
+  const memory = makeMemory();
   const unsaved = new Map();
   const listeners = new Set();
   const channel = new BroadcastChannel(name);
-  const announce = (/** @type {string} */ key) => listeners.forEach((listener) => listener(key));
+  const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
+  if (database) for (const fact of await readAll(database).catch(() => [])) memory.set(...fact);
 
-  channel.onmessage = ({ data: [key, value] }) => {
-    keepInMemory(key, value);
-    announce(key);
+  channel.onmessage = ({ data: facts }) => {
+    for (const [key, value] of facts) memory.set(key, value);
+    tellOf(facts);
   };
 
-  function keepInMemory(/** @type {string} */ key, /** @type {any} */ value) {
-    if (value === undefined) facts.delete(key);
-    else facts.set(key, value);
-  }
+  const tellOf = (/** @type {[string, any][]} */ facts) => announce(facts[0][0], facts.map(([key]) => key));
 
   async function reopen() {
     database?.close();
     database = await openDatabase(name);
     const kept = await readAll(database);
     // Someone cleared the site's data under an open page: what is in memory goes back, all of it.
-    if (kept.size === 0) for (const fact of facts) unsaved.set(...fact);
+    if (kept.length === 0) for (const fact of memory.all()) unsaved.set(...fact);
   }
 
   async function flush() {
@@ -87,20 +104,34 @@ export async function openStore(name) {
     for (const [key, value] of changes) if (unsaved.get(key) === value) unsaved.delete(key);
   }
 
+  const save = () => flush().catch(() => reopen().then(flush)).then(() => true, () => false);
+
   async function change(/** @type {string} */ key, /** @type {any} */ value) {
-    keepInMemory(key, value);
+    memory.set(key, value);
     unsaved.set(key, value);
-    channel.postMessage([key, value]);
+    channel.postMessage([[key, value]]);
     announce(key);
-    const saved = await flush().catch(() => reopen().then(flush)).then(() => true, () => false);
+    const saved = await save();
+    announce("");
+    return saved;
+  }
+
+  async function keep(/** @type {[string, any][]} */ facts) {
+    if (!facts.length) return true;
+    for (const fact of facts) unsaved.set(...fact);
+    const saved = await save();
+    for (const fact of facts) memory.set(...fact);
+    channel.postMessage(facts);
+    tellOf(facts);
     announce("");
     return saved;
   }
 
   return {
-    get: (key) => facts.get(key),
-    entries: (prefix) => [...facts].filter(([key]) => key.startsWith(prefix)),
+    get: memory.get,
+    entries: memory.entries,
     put: change,
+    keep,
     remove: (key) => change(key, undefined),
     watch: (listener) => {
       listeners.add(listener);

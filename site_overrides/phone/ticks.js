@@ -1,19 +1,25 @@
 // Rows that are ticked. Each tick is a fact of its own, named by run, list and step, never by position.
 
-import { beginRun, ticksOf } from "./runs.js";
+import { printOf as shortHash } from "./records.js";
+import { lotOf, mountRounds } from "./rounds.js";
+import { runToWriteTo } from "./runs.js";
 import { clock, say } from "./words_said.js";
 
-/** @typedef {import("./store.js").Store} Store */
+/**
+ * @typedef {import("./store.js").Store} Store
+ * @typedef {import("./records.js").Entry} Entry
+ * @typedef {import("./runs.js").Page & {run: () => string}} Page
+ */
 
-/** @param {{store: Store, run: () => string}} page */
-export function mountTicks({ store, run }) {
+/** @param {Page} page */
+export function mountTicks(page) {
   for (const list of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-list]"))) {
     const rows = /** @type {HTMLElement[]} */ ([...list.children]);
-    const name = list.dataset.list ?? "";
-    for (const row of rows) bind(row, () => change(store, run(), name, row, rows));
-    const paint = () => paintList(store, run(), name, rows);
+    for (const row of rows) bind(row, () => change(page, list, row, rows));
+    const paint = () => paintList(page, list, rows);
+    mountRounds(page, list);
     paint();
-    watchWhileShown(store, list, paint);
+    watchWhileShown(page.store, list, paint);
   }
 }
 
@@ -36,15 +42,23 @@ export function watchWhileShown(store, element, paint) {
   const stop = store.watch(() => (element.isConnected ? paint() : stop()));
 }
 
-/** @param {Store} store @param {string} run @param {string} list @param {HTMLElement} row @param {HTMLElement[]} rows */
-async function change(store, run, list, row, rows) {
-  const ticked = boxOf(row).checked;
-  const id = run || await beginRun(store);
-  const key = `tick/${id}/${list}/${stepOf(row)}`;
-  if (!ticked) return store.remove(key);
-  if (!store.get(`list/${id}/${list}`)) store.put(`list/${id}/${list}`, printsOf(rows));
-  navigator.storage?.persist?.().catch(() => false);
-  return store.put(key, { at: Date.now() });
+/**
+ * The tick is shown when it is on disk, not before.
+ * @param {Page} page @param {HTMLElement} list @param {HTMLElement} row @param {HTMLElement[]} rows
+ */
+async function change(page, list, row, rows) {
+  const box = boxOf(row);
+  const ticked = box.checked;
+  box.checked = !ticked;
+  const run = await runToWriteTo(page);
+  if (!run) return;
+  const [of, step, lot] = [list.dataset.list ?? "", stepOf(row), lotOf(page.store, run, list)];
+  const index = page.log.of(run);
+  const standing = index.ticks(of, lot, step);
+  if (ticked === standing.length > 0) return;
+  const back = standing.map(({ id }) => ({ kind: "tick", of, step, lot, corrects: id, gone: /** @type {true} */ (true) }));
+  const prints = index.printsOf(of) ? [] : [{ kind: "list", of, prints: printsOf(rows) }];
+  page.log.addAll(run, ticked ? [...prints, { kind: "tick", of, step, lot }] : back);
 }
 
 /** What the rows say, as short marks that change with the words; numbers follow the plan and do not count. @param {HTMLElement[]} rows */
@@ -54,24 +68,24 @@ const printsOf = (rows) => Object.fromEntries(rows.map((row) => [stepOf(row), pr
 function printOf(row) {
   const words = /** @type {HTMLElement} */ (/** @type {HTMLElement} */ (row.querySelector(".step__words")).cloneNode(true));
   for (const other of words.querySelectorAll("[data-quantity], .step__time")) other.remove();
-  let print = 0;
-  for (const letter of (words.textContent ?? "").replace(/\s+/g, " ").trim()) print = (print * 31 + letter.charCodeAt(0)) | 0;
-  return (print >>> 0).toString(36);
+  return shortHash((words.textContent ?? "").replace(/\s+/g, " ").trim());
 }
 
-/** @param {Store} store @param {string} run @param {string} list @param {HTMLElement[]} rows */
-function paintList(store, run, list, rows) {
-  const ticks = ticksOf(store, run, list);
-  const begun = store.get(`list/${run}/${list}`);
+/** @param {Page} page @param {HTMLElement} list @param {HTMLElement[]} rows */
+function paintList(page, list, rows) {
+  const run = page.run();
+  const index = page.log.of(run);
+  const ticks = index.ticksOf(list.dataset.list ?? "", lotOf(page.store, run, list));
+  const begun = index.printsOf(list.dataset.list ?? "");
   const now = begun && printsOf(rows);
   for (const row of rows) {
     const tick = ticks.get(stepOf(row));
     boxOf(row).checked = Boolean(tick);
     row.classList.toggle("step--done", Boolean(tick));
-    row.classList.toggle("step--changed", Boolean(begun) && begun[stepOf(row)] !== now[stepOf(row)]);
+    row.classList.toggle("step--changed", Boolean(begun) && begun?.[stepOf(row)] !== now?.[stepOf(row)]);
     paintTime(row, tick?.at);
   }
-  paintHead(rows, begun, now);
+  paintHead(rows, begun, now ?? {});
 }
 
 /** @param {HTMLElement} row @param {number | undefined} at */

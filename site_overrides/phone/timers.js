@@ -2,54 +2,87 @@
 
 import { prepareSound, ring } from "./alarm.js";
 import { keepAwake } from "./awake.js";
+import { freeName } from "./timer_names.js";
+import { lotOf } from "./rounds.js";
+import { runOf } from "./runs.js";
 import { clock, say, span } from "./words_said.js";
 
 /**
- * @typedef {{end: number, label: string, address: string}} Timer
- * @typedef {{start: (timer: Timer) => void, running: () => number}} Timers
+ * @typedef {{end: number, label: string, address: string, says?: string}} Timer  `says` is what to do when it is over
+ * @typedef {object} Timers
+ * @property {(timer: Timer, of?: {of?: string, step?: string, lot?: string}) => Promise<boolean>} start
+ * @property {() => number} running
+ * @property {() => [string, Timer][]} all  by key, the next to end first
+ * @property {(key: string) => void} stop
  */
 
 const PREFIX = "timer/";
+const MOST_SHOWN = 2;
 
-/** @param {import("./store.js").Store} store @param {import("./bar.js").Strip} strip @returns {Timers} */
-export function startTimers(store, strip) {
+/**
+ * @param {import("./store.js").Store} store @param {import("./bar.js").Strip} strip @param {import("./log.js").Log} log
+ * @param {() => string} run @returns {Timers}
+ */
+export function startTimers(store, strip, log, run) {
+  /** @returns {[string, Timer][]} */
   const all = () => store.entries(PREFIX).sort(([, one], [, other]) => one.end - other.end);
+  const stop = (/** @type {string} */ key) => void store.remove(key);
 
   function tick() {
     const now = Date.now();
     const timers = all();
-    strip.show("timers", timers.map(([key, timer]) => ({
-      left: span((timer.end - now) / 1000),
-      text: say("timer_row", { label: timer.label, time: clock(timer.end) }),
-      button: say("timer_stop"),
-      act: () => store.remove(key),
-    })));
+    strip.show("timers", rowsOf(timers, now, stop));
     keepAwake(timers.length > 0, (able) => strip.show("awake", able ? [] : [{ text: say("timer_may_sleep") }]));
-    const over = timers.find(([, timer]) => timer.end <= now);
-    if (over) ring(over[1].label, over[1].end, () => store.remove(over[0]));
-    else ring("", 0, null);
+    const over = timers.filter(([, timer]) => timer.end <= now);
+    if (over.length) ring({ ...over[0][1], others: over.length - 1 }, () => stop(over[0][0]));
+    else ring(null, null);
   }
 
   setInterval(tick, 500);
   document.addEventListener("visibilitychange", tick);
+  document.addEventListener("pointerdown", () => all().length && prepareSound());
   store.watch((key) => key.startsWith(PREFIX) && tick());
   tick();
+
   return {
-    start: (timer) => {
+    start(timer, of = {}) {
       prepareSound();
-      store.put(`${PREFIX}${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`, timer);
+      const label = freeName(timer.label, all().map(([, running]) => running.label));
+      const key = `${PREFIX}${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`;
+      const [id, kept] = [run(), /** @type {[string, any]} */ ([key, { ...timer, label }])];
+      if (!id || runOf(store, id)?.ended) return store.keep([kept]);
+      return log.addAll(id, [{ kind: "timer", text: label, ends: Math.round(timer.end), ...of }], [kept]).then(({ saved }) => saved);
     },
     running: () => all().length,
+    all,
+    stop,
   };
 }
 
-/** @param {{timers: Timers}} page */
-export function mountTimerButtons({ timers }) {
+/** The next to end, and how many more there are. @param {[string, Timer][]} timers @param {number} now @param {(key: string) => void} stop @returns {import("./bar.js").Row[]} */
+function rowsOf(timers, now, stop) {
+  const shown = timers.length > MOST_SHOWN + 1 ? timers.slice(0, MOST_SHOWN) : timers;
+  const rows = shown.map(([key, timer]) => ({
+    left: span((timer.end - now) / 1000),
+    text: say("timer_row", { label: timer.label, time: clock(timer.end) }),
+    button: say("timer_stop"),
+    buttonName: say("timer_stop_name", { label: timer.label }),
+    act: () => stop(key),
+  }));
+  const more = timers.length - shown.length;
+  return more ? [...rows, { text: say("timers_more", { count: more }), button: say("timers_all"), opens: "log/#timers" }] : rows;
+}
+
+/** @param {import("./ticks.js").Page & {timers: Timers}} page */
+export function mountTimerButtons({ store, run, timers }) {
   for (const button of /** @type {NodeListOf<HTMLButtonElement>} */ (document.querySelectorAll("[data-timer]"))) {
-    button.addEventListener("click", () => timers.start({
-      end: Date.now() + Number(button.dataset.seconds) * 1000,
-      label: button.dataset.label ?? "",
-      address: location.pathname,
-    }));
+    const row = /** @type {HTMLElement | null} */ (button.closest("[id^=step-]"));
+    const list = /** @type {HTMLElement | null} */ (button.closest("[data-list]"));
+    button.addEventListener("click", () => {
+      const lot = list && run() ? lotOf(store, run(), list) : "";
+      const of = list && row ? { of: list.dataset.list, step: row.id.slice("step-".length), lot } : {};
+      const label = [button.dataset.label, lot].filter(Boolean).join(" · ");
+      timers.start({ end: Date.now() + Number(button.dataset.seconds) * 1000, label, address: location.pathname + (row ? `#${row.id}` : ""), says: button.dataset.says }, of);
+    });
   }
 }

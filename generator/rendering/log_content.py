@@ -1,0 +1,39 @@
+"""What programs about the log read besides the readings themselves; pages without readings do without it."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+
+from generator.telling.edition import Edition
+from generator.telling.words import Words
+
+FILE = "phone/log_content.js"
+MARK = "logging_"
+"""Words whose ids begin so are sent to these programs."""
+_LENGTH_OF_VERSION = 10
+
+
+def log_content(edition: Edition, words: Words) -> dict[str, str]:
+    """The file by its path."""
+    library = edition.library
+    phases = sorted(library.phases.items(), key=lambda item: item[1].order)
+    said = {
+        "words": words.beginning(MARK),
+        "phases": [[name, edition.translate(phase.title)] for name, phase in phases],
+        "people": list(library.this_farm.crew),
+        "farm": library.this_farm.name,
+        "lists": {name: edition.translate(procedure.title) for name, procedure in library.procedures.items()},
+        "stations": {name: list(each.readings) for name, each in library.procedures.items() if each.readings},
+        "version": _version(edition),
+    }
+    return {FILE: "".join(f"export const {name} = {_written(value)};\n" for name, value in said.items())}
+
+
+def _version(edition: Edition) -> str:
+    """Names the formulas and the farm's plan, so that a record says which ones it was made with."""
+    return hashlib.sha256(edition.workbook.javascript().encode()).hexdigest()[:_LENGTH_OF_VERSION]
+
+
+def _written(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))

@@ -1,0 +1,139 @@
+// The log: who writes, what is due, what can be read, what was written down, and the end of the day.
+
+import { element } from "./element.js";
+import { keepRemark } from "./keeping_entries.js";
+import { mountCurves } from "./log_curves.js";
+import { paintEntries } from "./log_entries.js";
+import { mountClosing } from "./closing.js";
+import { items, makeTeller, tell } from "./log_words.js";
+import { phases } from "./log_content.js";
+import { mountWriter } from "./log_writer.js";
+import { mountReadingButtons } from "./reading_buttons.js";
+import { dueNow, dueTitle } from "./reminders.js";
+import { frozenIn, frozenPlan, runOf } from "./runs.js";
+import { staleWords } from "./days.js";
+import { canonical } from "./records.js";
+import { watchWhileShown } from "./ticks.js";
+import { clock, date } from "./words_said.js";
+
+/** @typedef {import("./logging.js").Page} Page */
+
+const FIRST = 30;
+
+/** @param {Page} page @param {HTMLElement} place */
+export async function mountLogPage(page, place) {
+  const part = (/** @type {string} */ name) => /** @type {any} */ (place.querySelector(`[data-log-${name}]`));
+  mountWriter(page, part("who"), part("lot"));
+  mountPhases(page, part("phases"));
+  mountRemark(page, part("remark"), part("remark-kept"));
+  mountClosing(page, part("close"));
+  part("plan").querySelector("button").addEventListener("click", async () => {
+    await takeNewPlan(page);
+    paintPlan(page, part("plan"));
+  });
+  const teller = await makeTeller(page);
+  let shown = FIRST;
+  part("more").addEventListener("click", () => {
+    shown += 100;
+    paint();
+  });
+
+  function paint() {
+    paintDay(page, part);
+    paintDue(page, part("due"));
+    part("more").hidden = !paintEntries(page, teller, part("entries"), shown);
+    paintTimers(page, part);
+  }
+
+  let waiting = 0;
+  const soon = () => void (waiting ||= window.setTimeout(() => {
+    waiting = 0;
+    if (place.isConnected) paint();
+  }, 30));
+  paint();
+  watchWhileShown(page.store, place, soon);
+  const clockwork = setInterval(() => (place.isConnected ? paintDue(page, part("due")) : clearInterval(clockwork)), 10_000);
+  mountCurves(page, teller, part("curves"));
+  paintPlan(page, part("plan"));
+  const stop = page.plan.watch(() => (place.isConnected ? paintPlan(page, part("plan")) : stop()));
+}
+
+/** @param {Page} page @param {(name: string) => any} part */
+function paintDay(page, part) {
+  const run = runOf(page.store, page.run());
+  const index = page.log.of(page.run());
+  part("stale").textContent = staleWords(page);
+  part("stale").hidden = !part("stale").textContent;
+  const parts = run && {
+    day: date(run.begun), time: clock(run.ended ?? run.begun), plan: frozenIn(index.standing())?.text ?? "–", phone: page.log.phone(), count: index.all().length,
+  };
+  part("day").textContent = parts ? tell(run?.ended ? "run_ended" : "run_begun", parts) : tell("run_none");
+}
+
+/** Readings by the parts of the day, in their order. @param {Page} page @param {HTMLElement} place */
+function mountPhases(page, place) {
+  const ordered = Object.entries(items).sort(([, one], [, other]) => one.order - other.order);
+  for (const [phase, title] of phases) {
+    const ids = ordered.filter(([, item]) => item.phase === phase).map(([id]) => id);
+    if (!ids.length) continue;
+    const buttons = element("div", { class: "readings__buttons", "data-readings": ids.join(" ") });
+    const key = `open/${phase}`;
+    const fold = element("details", { class: "fold" }, element("summary", {}, title), buttons);
+    fold.open = page.store.get(key) ?? true;
+    fold.addEventListener("toggle", () => fold.open !== (page.store.get(key) ?? true) && page.store.put(key, fold.open));
+    place.append(fold);
+    mountReadingButtons(page, buttons);
+  }
+}
+
+/** @param {Page} page @param {HTMLElement} place */
+function paintDue(page, place) {
+  const rows = dueNow(page).slice(0, 6).map((reading) => {
+    const button = element("button", { type: "button", class: "due", ...(reading.at <= Date.now() ? { "data-late": "" } : {}) }, tell("due_row", { title: dueTitle(reading), time: clock(reading.at) }));
+    button.addEventListener("click", async () => (await import("./reading_sheet.js")).openReading(page, reading.of, reading.lot ? { lot: reading.lot } : {}));
+    return button;
+  });
+  place.replaceChildren(...(rows.length ? rows : [element("p", { class: "quiet" }, tell("due_none"))]));
+}
+
+/** @param {Page} page @param {(name: string) => any} part */
+function paintTimers({ timers }, part) {
+  const rows = timers.all().map(([key, timer]) => {
+    const stop = element("button", { type: "button", class: "button button--small" }, "×");
+    stop.setAttribute("aria-label", `${tell("cancel")}: ${timer.label}`);
+    stop.addEventListener("click", () => timers.stop(key));
+    return element("li", {}, element("a", { href: timer.address }, timer.label), element("strong", {}, clock(timer.end)), stop);
+  });
+  part("no-timers").hidden = rows.length > 0;
+  part("timers").replaceChildren(...rows);
+}
+
+/** @param {Page} page @param {HTMLFormElement} form @param {HTMLElement} words */
+function mountRemark(page, form, words) {
+  const field = /** @type {HTMLTextAreaElement} */ (form.querySelector("textarea"));
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const text = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
+    if (!text) return field.focus();
+    const kept = await keepRemark(page, text);
+    if (!kept) return;
+    words.textContent = kept.saved ? tell("kept_at", { time: clock(kept.entry.at) }) : tell("not_saved");
+    words.className = kept.saved ? "" : "sheet__unsaved";
+    if (kept.saved) field.value = "";
+  });
+}
+
+/** Says when the plan on this phone is no longer the one that the day began with. @param {Page} page @param {HTMLElement} place */
+async function paintPlan(page, place) {
+  const run = runOf(page.store, page.run());
+  const frozen = run && !run.ended && frozenIn(page.log.of(page.run()).standing());
+  const now = frozen && (await frozenPlan(page.plan));
+  place.hidden = !frozen || canonical(now && now.values) === canonical(frozen.values);
+  /** @type {HTMLElement} */ (place.querySelector("span")).textContent = tell("plan_changed");
+}
+
+/** @param {Page} page */
+async function takeNewPlan(page) {
+  const frozen = frozenIn(page.log.of(page.run()).standing());
+  await page.log.add(page.run(), { ...(await frozenPlan(page.plan)), corrects: frozen?.id });
+}

@@ -1,0 +1,91 @@
+// What is answered when something was written down: its verdict, and outside the limits what to do and what was done.
+
+import { element } from "./element.js";
+import { foretell, seriesOf } from "./foretelling.js";
+import { sayForetold } from "./foretold_words.js";
+import { keepAction } from "./keeping_entries.js";
+import { items, isOutside, tell, titleOf, verdictOf } from "./log_words.js";
+import { frozenValues } from "./runs.js";
+import { openSheet } from "./sheet.js";
+import { say } from "./words_said.js";
+
+/**
+ * @typedef {import("./logging.js").Page} Page
+ * @typedef {import("./records.js").Entry} Entry
+ * @typedef {import("./log_words.js").Teller} Teller
+ */
+
+const SHOWN_FOR = 8000;
+let shown = 0;
+
+/** @param {Page} page @param {Teller} teller @param {import("./log.js").Kept} kept @param {import("./sheet.js").Sheet} sheet */
+export function answerWith(page, teller, { entry, saved }, sheet) {
+  if (isOutside(entry)) return showOutside(page, teller, entry, saved, sheet);
+  if (!saved) return sheet.turn(titleOf(entry.of ?? ""), notSaved());
+  sheet.close();
+  const words = [say("kept_entry", { title: titleOf(entry.of ?? ""), value: teller.written(entry), verdict: tell(verdictOf(entry)) }).replace(/: ,/, ":"), foretoldOf(page, teller, entry)];
+  page.strip.show("kept", [{ text: words.filter(Boolean).join(". "), button: say("kept_wrong"), act: () => correct(page, entry) }]);
+  const mine = (shown += 1);
+  setTimeout(() => mine === shown && page.strip.show("kept", []), SHOWN_FOR);
+}
+
+/** @param {Page} page @param {Entry} entry */
+async function correct(page, entry) {
+  page.strip.show("kept", []);
+  (await import("./correcting.js")).openCorrection(page, entry);
+}
+
+export const notSaved = () => element("p", { class: "sheet__unsaved", role: "alert" }, tell("not_saved"));
+
+/** @param {Page} page @param {Teller} teller @param {Entry} entry */
+function foretoldOf(page, teller, entry) {
+  const curve = items[entry.of ?? ""]?.curve;
+  if (!curve) return "";
+  const values = frozenValues(page.log, entry.run);
+  const series = seriesOf(entry.of ?? "", curve, page.log.of(entry.run).standing(), values);
+  const mine = series.find(({ lot, name }) => lot === (entry.lot ?? "") && name === (entry.name ?? ""));
+  const foretold = mine && foretell(mine.entries, mine.toward);
+  return mine && foretold ? sayForetold(foretold, teller, entry.of ?? "", mine.name) : "";
+}
+
+/** What to do, for a reading that waits for it. @param {Page} page @param {Teller} teller @param {Entry} entry */
+export function openOutside(page, teller, entry) {
+  showOutside(page, teller, entry, true, openSheet(titleOf(entry.of ?? ""), []));
+}
+
+/** @param {Page} page @param {Teller} teller @param {Entry} entry @param {boolean} saved @param {import("./sheet.js").Sheet} sheet */
+function showOutside(page, teller, entry, saved, sheet) {
+  const item = items[entry.of ?? ""];
+  const values = frozenValues(page.log, entry.run);
+  const field = element("input", { type: "text", maxlength: "500", id: "done-other" });
+  const keep = element("button", { type: "submit", class: "button" }, tell("done_keep"));
+  const other = element("form", { class: "sheet__other" }, element("label", { for: "done-other" }, tell("done_other")), field, keep);
+  const done = async (/** @type {string} */ text, /** @type {string} */ reason) => {
+    sheet.busy(true);
+    const kept = await keepAction(page, entry, text, reason || undefined);
+    sheet.busy(false);
+    if (kept.saved) sheet.close();
+    else sheet.turn(titleOf(entry.of ?? ""), notSaved());
+  };
+  other.addEventListener("submit", (event) => {
+    event.preventDefault();
+    if (field.value.trim()) done(field.value.trim(), "");
+    else field.focus();
+  });
+  const buttons = Object.entries(item?.actions ?? {}).map(([reason, text]) => {
+    const button = element("button", { type: "button", class: "button button--large" }, text);
+    button.addEventListener("click", () => done(text, reason));
+    return button;
+  });
+  const later = element("button", { type: "button", class: "button" }, tell("later"));
+  later.addEventListener("click", () => sheet.close());
+  sheet.turn(
+    titleOf(entry.of ?? ""),
+    ...(saved ? [] : [notSaved()]),
+    element("p", { class: "verdict verdict--outside", role: "alert" }, element("strong", {}, tell(verdictOf(entry))), ` ${teller.written(entry)} (${teller.limit(entry.of ?? "", entry.limit)})`),
+    element("h3", {}, tell("what_to_do")),
+    element("p", { class: "sheet__act" }, item?.act ? teller.sentence(item.act, values) : ""),
+    element("h3", {}, tell("done")),
+    ...buttons, other, later,
+  );
+}

@@ -1,0 +1,151 @@
+// One reading, written down with two taps: the sheet opens over any page, and one tap on an offered value keeps it.
+
+import { chips } from "./chips.js";
+import { element } from "./element.js";
+import { limitFor } from "./judging.js";
+import { keepReading } from "./keeping_entries.js";
+import { makeKeypad } from "./keypad.js";
+import { currentLot, knownLots, nextLot } from "./lots.js";
+import { items, makeTeller, tell } from "./log_words.js";
+import { answerWith } from "./reading_answer.js";
+import { canBe, kindOf, offered } from "./reading_items.js";
+import { frozenValues } from "./runs.js";
+import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
+import { openSheet } from "./sheet.js";
+import { clock } from "./words_said.js";
+
+/**
+ * @typedef {import("./logging.js").Page} Page
+ * @typedef {import("./records.js").Entry} Entry
+ * @typedef {import("./keeping_entries.js").Given} Given
+ */
+
+/** @param {Page} page @param {string} of @param {{lot?: string, instead?: Entry}} [about]  `instead` is the entry that is corrected */
+export async function openReading(page, of, { lot, instead } = {}) {
+  const item = items[of];
+  if (!item) return;
+  const teller = await makeTeller(page);
+  const index = page.log.of(page.run());
+  const values = frozenValues(page.log, page.run());
+  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? firstName(page, of), reason: instead?.reason, corrects: instead?.id };
+  const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
+  const limitWords = element("p", { class: "sheet__limit" });
+  const paintLimit = () => (limitWords.textContent = teller.limit(of, limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined)));
+  paintLimit();
+
+  const sheet = openSheet(item.title, [
+    limitWords,
+    ...(item.help ? [element("p", { class: "quiet" }, teller.sentence(item.help, values))] : []),
+    ...(instead ? [element("p", {}, tell("correcting", { value: teller.written(instead), time: clock(instead.at) }))] : []),
+    ...(item.per_lot ? [lotChips(page, given, paintLimit)] : []),
+    ...(item.named ? [nameFields(page, of, item.named, given)] : []),
+    ...(item.reasons ? [chips(tell("reason"), Object.entries(item.reasons), given.reason ?? "", (reason) => (given.reason = reason))] : []),
+    refused,
+  ]);
+
+  /** @param {number} [value] @param {string} [written] */
+  async function keep(value, written) {
+    const wrong = whatIsWrong(value);
+    refused.hidden = !wrong;
+    refused.textContent = wrong;
+    if (wrong) return refused.scrollIntoView({ block: "nearest" });
+    sheet.busy(true);
+    const kept = await keepReading(page, of, item, { ...given, value, written, name: item.named ? given.name : undefined });
+    sheet.busy(false);
+    if (kept) answerWith(page, teller, kept, sheet);
+  }
+
+  /** @param {number} [value] */
+  function whatIsWrong(value) {
+    if (item.named && !given.name?.trim()) return tell("name_first", { named: item.named });
+    if (item.reasons && !given.reason) return tell("reason_first");
+    if (value === undefined || !item.range || canBe(value, item.range)) return "";
+    return tell("impossible", { value: teller.value(of, value) });
+  }
+
+  if (kindOf(item) === "mark") sheet.add(largeButton(tell("now", { time: clock(Date.now()) }), () => keep()));
+  else sheet.add(...valueFields(item, instead ? undefined : lastOf(index, of, item, given.lot), limitFor(item, values, index.ends(), given.lot), teller, keep, refused, sheet));
+}
+
+/** @param {string} words @param {() => void} act */
+export function largeButton(words, act) {
+  const button = element("button", { type: "button", class: "button button--large" }, words);
+  button.addEventListener("click", act);
+  return button;
+}
+
+/** @param {import("./log.js").Index} index @param {string} of @param {import("./reading_items.js").Reading} item @param {string} [lot] */
+const lastOf = (index, of, item, lot) => index.last(of, item.per_lot ? lot : undefined)?.value;
+
+/**
+ * @param {import("./reading_items.js").Reading} item @param {number | undefined} last @param {import("./records.js").Limit} limit @param {import("./log_words.js").Teller} teller
+ * @param {(value?: number, written?: string) => void} keep @param {HTMLElement} refused @param {import("./sheet.js").Sheet} sheet
+ */
+function valueFields(item, last, limit, teller, keep, refused, sheet) {
+  const { unit, digits } = teller.unitOf(item.measure ?? "");
+  const shown = (/** @type {number | undefined} */ si) => (si === undefined ? undefined : fromSi(si, unit));
+  const words = (/** @type {string} */ number) => `${number} ${number === "1" || !unit.plural ? unit.symbol : unit.plural}`.trim();
+  const step = neat((item.step ?? 10 ** -digits * unit.factor) / unit.factor);
+  const range = /** @type {[number, number]} */ ((item.range ?? [-Infinity, Infinity]).map(shown));
+  const quick = offered({ last: shown(last), low: shown(limit.low), high: shown(limit.high), step, range, counts: Boolean(item.adds_up) });
+  const take = (/** @type {number} */ number, /** @type {string} */ text) => keep(toSi(number, unit), words(text).slice(0, 40));
+  const buttons = quick.map((number) => {
+    const text = writeNumber(number, Math.max(digits, placesOf(step)));
+    const button = element("button", { type: "button", class: "key" }, text);
+    button.addEventListener("click", () => take(number, text));
+    return button;
+  });
+  const pad = makeKeypad(unit.plural || unit.symbol, range[0] < 0);
+  sheet.onKey(pad.take);
+  const typed = () => {
+    const number = readNumber(pad.typed());
+    refused.hidden = number !== null;
+    refused.textContent = number === null ? tell("nothing") : "";
+    if (number !== null) take(number, pad.typed());
+  };
+  const offers = quick.length ? [element("p", { class: "sheet__about" }, tell("quick")), element("div", { class: "quick" }, ...buttons), element("p", { class: "sheet__about" }, tell("type"))] : [];
+  return [...offers, ...pad.elements, largeButton(tell("keep"), typed)];
+}
+
+/** A step in one system's units as a round number in the other's. @param {number} size */
+function neat(size) {
+  const power = 10 ** Math.floor(Math.log10(size) + 1e-9);
+  const lead = size / power;
+  return Number((power * (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10)).toPrecision(6));
+}
+
+/** @param {number} step */
+const placesOf = (step) => (String(step).split(".")[1] ?? "").length;
+
+/** @param {Page} page @param {Given} given @param {() => void} changed */
+function lotChips(page, given, changed) {
+  const lots = knownLots(page);
+  const all = [...lots, nextLot(lots)];
+  return chips(tell("lot", { lot: "" }).trim(), all.map((lot) => [lot, lot]), given.lot ?? "", (lot) => {
+    given.lot = lot;
+    changed();
+  });
+}
+
+/** The names that were used today, the last first. @param {Page} page @param {string} of */
+function namesOf(page, of) {
+  const used = page.log.of(page.run()).standing().filter((entry) => entry.of === of).flatMap(({ name }) => name ?? []);
+  return [...new Set(used.reverse())];
+}
+
+/** @param {Page} page @param {string} of */
+const firstName = (page, of) => namesOf(page, of)[0] ?? "1";
+
+/** @param {Page} page @param {string} of @param {string} title @param {Given} given */
+function nameFields(page, of, title, given) {
+  const names = namesOf(page, of).slice(0, 5);
+  const numbers = ["1", "2", "3"].filter((name) => !names.includes(name)).slice(0, Math.max(1, 3 - names.length));
+  const field = element("input", { type: "text", maxlength: "60", "aria-label": title, autocomplete: "off", placeholder: tell("who_other") });
+  const group = chips(title, [...names, ...numbers].map((name) => [name, name]), given.name ?? "", (name) => {
+    given.name = name;
+    field.value = "";
+  });
+  field.addEventListener("input", () => (given.name = field.value.trim()));
+  group.append(field);
+  return group;
+}

@@ -1,0 +1,37 @@
+// The record on its way out of the phone: as a file, through the phone's own share sheet, and how much has not left yet.
+
+import { inOrder, toFile } from "./records.js";
+import { toTable } from "./record_table.js";
+
+/** @typedef {import("./logging.js").Page} Page */
+
+/** How many entries of a run have not left this phone. @param {Page} page @param {string} run */
+export const unsent = ({ store, log }, run) => Math.max(0, log.of(run).all().length - (store.get(`sent/${run}`)?.count ?? 0));
+
+/** Remembers that all that is written down now has left. @param {Page} page @param {string} run @param {number} count */
+export const markSent = ({ store }, run, count) => store.put(`sent/${run}`, { at: Date.now(), count });
+
+/** @param {Page} page @param {string} run @param {string} version */
+export function recordFile({ log }, run, version) {
+  const entries = log.of(run).all();
+  return { count: entries.length, text: toFile({ phone: log.phone(), now: Date.now() }, entries, version) };
+}
+
+/** @param {Page} page @param {string} run */
+export const tableFile = ({ log }, run) => toTable(inOrder(log.of(run).all()));
+
+/**
+ * Not every phone lets a `.json` through its share sheet; as plain text it passes everywhere.
+ * @param {string} name @param {string} text @returns {File | null} null where files cannot be shared at all
+ */
+export function shareable(name, text) {
+  const kinds = [["json", "application/json"], ["txt", "text/plain"]].map(([ending, type]) => new File([text], `${name}.${ending}`, { type }));
+  return kinds.find((file) => navigator.canShare?.({ files: [file] })) ?? null;
+}
+
+/** Makes a link save a text under a name. @param {HTMLAnchorElement} link @param {string} name @param {string} type @param {string} text */
+export function saveAs(link, name, type, text) {
+  if (link.href.startsWith("blob:")) URL.revokeObjectURL(link.href);
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+}
