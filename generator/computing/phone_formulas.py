@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 _HEAD = """\
 // Made from content by the build; do not edit.
-import { abs, allot, argmax, argmin, ceil, exp, floor, integral, log, lookup, max, min } from "./runtime.js";
-import { over, power, root, round, sqrt } from "./runtime.js";
+import { allot, argmax, argmin } from "./choosing.js";
+import { abs, ceil, exp, floor, integral, log, lookup, max, min, over, power, root, round, sqrt } from "./runtime.js";
 import { computeOn, settleOn } from "./settling.js";
 """
 _TAIL = """\

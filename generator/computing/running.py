@@ -11,7 +11,8 @@ from generator.computing.day import NOT_FINITE_SENTENCE, Day, Refusal
 from generator.computing.linking import Result
 from generator.formula import Node, names, to_python
 from generator.formula.code_printer import local
-from generator.formula.runtime import NAMES, Table
+from generator.formula.python_code import NAMES
+from generator.formula.runtime import Table
 from generator.formula.scope import Function
 from generator.units import UnitBook
 

@@ -10,7 +10,7 @@ _SIGNS = {"==": "===", "!=": "!==", "and": "&&", "or": "||"}
 
 
 def to_javascript(node: Node, book: UnitBook) -> str:
-    """An expression; the names in it are those of phone/runtime.js, and `v`, `tables` and `functions`."""
+    """An expression; it names what phone/runtime.js and phone/choosing.js export, and `v`, `tables` and `functions`."""
     return JavascriptPrinter(book).print(node)
 
 

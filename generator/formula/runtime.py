@@ -1,4 +1,4 @@
-"""What printed formulas call. `site_overrides/phone/runtime.js` is the same, function for function and line for line.
+"""What printed formulas call. `site_overrides/phone/runtime.js` is the same, function for function.
 
 Whatever has no number - a division by zero, the root of a negative, a place outside a table - raises ArithmeticError,
 so that the quantity is refused by name instead of passing something odd on.
@@ -14,7 +14,6 @@ _NODES = (0.0, 0.5384693101056831, -0.5384693101056831, 0.906179845938664, -0.90
 _WEIGHTS = (0.5688888888888889, 0.47862867049936647, 0.47862867049936647, 0.23692688505618908, 0.23692688505618908)
 _PANELS = 16
 _BISECTIONS = 60
-_MOST_HELPERS = 10000
 
 
 class Table(TypedDict):
@@ -136,64 +135,3 @@ def root(body: Callable[[float], float], low: float, high: float) -> float:
         else:
             high = middle
     return (low + high) / 2
-
-
-def argmin(members: Sequence[str], values: Sequence[float]) -> str:
-    """The member with the least value, the first of equals."""
-    best = 0
-    for index in range(1, len(values)):
-        if values[index] < values[best]:
-            best = index
-    return members[best]
-
-
-def argmax(members: Sequence[str], values: Sequence[float]) -> str:
-    """The member with the greatest value, the first of equals."""
-    best = 0
-    for index in range(1, len(values)):
-        if values[index] > values[best]:
-            best = index
-    return members[best]
-
-
-def allot(total: float, works: Sequence[float], caps: Sequence[float]) -> list[float]:
-    """Share out helpers so that the slowest place is as fast as can be, with as few helpers as that takes.
-
-    A place with n helpers reaches n / work, and never more than its cap. Where there are fewer helpers than places,
-    they walk between them, an equal share at each.
-    """
-    helpers = math.floor(finite(total + 1e-9))
-    if helpers < len(works):
-        return [total / len(works) for _ in works]
-    counts = [1.0 for _ in works]
-    for _ in range(len(works), min(helpers, _MOST_HELPERS)):
-        counts[_slowest(counts, works, caps)] += 1
-    slowest = _slowest(counts, works, caps)
-    reached = _rate(counts[slowest], works[slowest], caps[slowest])
-    for index in range(len(works)):
-        while counts[index] > 1 and _rate(counts[index] - 1, works[index], caps[index]) >= reached:
-            counts[index] -= 1
-    return counts
-
-
-def _slowest(counts: Sequence[float], works: Sequence[float], caps: Sequence[float]) -> int:
-    slowest = 0
-    for index in range(1, len(counts)):
-        if _rate(counts[index], works[index], caps[index]) < _rate(counts[slowest], works[slowest], caps[slowest]):
-            slowest = index
-    return slowest
-
-
-def _rate(count: float, work: float, cap: float) -> float:
-    return cap if count >= cap * work else count / work
-
-
-NAMES: dict[str, Any] = {
-    "abs": abs,
-    "min": min,
-    "max": max,
-    "round": nearest,
-    **{each.__name__: each for each in (over, power, exp, log, sqrt, ceil, floor, lookup, integral, root)},
-    **{each.__name__: each for each in (argmin, argmax, allot)},
-}
-"""What a printed formula may call, by the name it uses."""

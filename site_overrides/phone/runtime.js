@@ -1,5 +1,5 @@
 /**
- * What printed formulas call. `generator/formula/runtime.py` is the same, function for function and line for line.
+ * What printed formulas call. `generator/formula/runtime.py` is the same, function for function.
  *
  * Whatever has no number (a division by zero, the root of a negative, a place outside a table) throws NotANumber, so
  * that the quantity is refused by name instead of passing something odd on.
@@ -11,7 +11,6 @@ const NODES = [0.0, 0.5384693101056831, -0.5384693101056831, 0.906179845938664, 
 const WEIGHTS = [0.5688888888888889, 0.47862867049936647, 0.47862867049936647, 0.23692688505618908, 0.23692688505618908];
 const PANELS = 16;
 const BISECTIONS = 60;
-const MOST_HELPERS = 10000;
 
 export class NotANumber extends Error {}
 
@@ -121,54 +120,4 @@ export function root(body, low, high) {
     else high = middle;
   }
   return (low + high) / 2;
-}
-
-/** The member with the least value, the first of equals. @param {string[]} members @param {number[]} values */
-export function argmin(members, values) {
-  let best = 0;
-  for (let index = 1; index < values.length; index += 1) if (values[index] < values[best]) best = index;
-  return members[best];
-}
-
-/** The member with the greatest value, the first of equals. @param {string[]} members @param {number[]} values */
-export function argmax(members, values) {
-  let best = 0;
-  for (let index = 1; index < values.length; index += 1) if (values[index] > values[best]) best = index;
-  return members[best];
-}
-
-/**
- * Share out helpers so that the slowest place is as fast as can be, with as few helpers as that takes.
- *
- * A place with n helpers reaches n / work, and never more than its cap. Where there are fewer helpers than places,
- * they walk between them, an equal share at each.
- * @param {number} total @param {number[]} works @param {number[]} caps
- */
-export function allot(total, works, caps) {
-  const helpers = Math.floor(finite(total + 1e-9));
-  if (helpers < works.length) return works.map(() => total / works.length);
-  const counts = works.map(() => 1.0);
-  for (let used = works.length; used < Math.min(helpers, MOST_HELPERS); used += 1) {
-    counts[slowest(counts, works, caps)] += 1;
-  }
-  const slow = slowest(counts, works, caps);
-  const reached = rate(counts[slow], works[slow], caps[slow]);
-  for (let index = 0; index < works.length; index += 1) {
-    while (counts[index] > 1 && rate(counts[index] - 1, works[index], caps[index]) >= reached) counts[index] -= 1;
-  }
-  return counts;
-}
-
-/** @param {number[]} counts @param {number[]} works @param {number[]} caps */
-function slowest(counts, works, caps) {
-  let slow = 0;
-  for (let index = 1; index < counts.length; index += 1) {
-    if (rate(counts[index], works[index], caps[index]) < rate(counts[slow], works[slow], caps[slow])) slow = index;
-  }
-  return slow;
-}
-
-/** @param {number} count @param {number} work @param {number} cap */
-function rate(count, work, cap) {
-  return count >= cap * work ? cap : count / work;
 }

@@ -22,7 +22,7 @@ from generator.formula import (
     to_javascript,
     to_python,
 )
-from generator.formula.runtime import NAMES
+from generator.formula.python_code import NAMES
 from generator.formula.runtime import Table as Numbers
 from tests.formula.phone_machine import PhoneMachine
 from tests.units.shop import BOOK, MEASURES

@@ -34,7 +34,7 @@ class PhoneMachine:
 
     def __init__(self, formulas: str = "") -> None:
         self._engine = MiniRacer()
-        self._engine.eval(shipped("runtime.js", "settling.js", "showing.js") + without_modules(formulas))
+        self._engine.eval(shipped("runtime.js", "choosing.js", "settling.js", "showing.js") + without_modules(formulas))
 
     def run(self, expression: str, **given: object) -> Any:
         """The value of an expression, in which the given names stand for values."""

@@ -11,7 +11,8 @@ from typing import Any
 
 import pytest
 
-from generator.formula import runtime
+from generator.formula import choosing, runtime
+from generator.formula.python_code import NAMES
 from tests.formula.phone_machine import HANDS, PHONE, Hand, PhoneMachine
 
 MACHINE = PhoneMachine(
@@ -24,7 +25,7 @@ def call(hand: Hand, name: str, *given: object) -> Any:
     if hand == "phone":
         return MACHINE.run(f"tried(() => {name}({', '.join(map(json.dumps, given))}))")
     try:
-        return runtime.NAMES[name](*given)
+        return NAMES[name](*given)
     except ArithmeticError:
         return None
 
@@ -125,7 +126,7 @@ def test_integrals(hand: Hand, body: str, low: float, high: float, expected: flo
     if hand == "phone":
         found = MACHINE.run(f"integral((t) => {body}, {low}, {high})")
     else:
-        found = runtime.integral(eval(f"lambda t: {body}", dict(runtime.NAMES)), low, high)
+        found = runtime.integral(eval(f"lambda t: {body}", dict(NAMES)), low, high)
     assert found == pytest.approx(expected, rel=within, abs=1e-15)
 
 
@@ -146,7 +147,7 @@ def test_roots(hand: Hand, body: str, low: float, high: float, expected: float |
         found = MACHINE.run(f"tried(() => root((t) => {body}, {low}, {high}))")
     else:
         try:
-            found = runtime.root(eval(f"lambda t: {body}", dict(runtime.NAMES)), low, high)
+            found = runtime.root(eval(f"lambda t: {body}", dict(NAMES)), low, high)
         except ArithmeticError:
             found = None
     assert found == (None if expected is None else pytest.approx(expected, rel=1e-14))
@@ -178,7 +179,7 @@ def test_the_best_split_is_the_best_of_all() -> None:
     cases = _random_cases(2000)
     by_phone = MACHINE.run("cases.map((c) => allot(...c))", cases=cases)
     for case, phone in zip(cases, by_phone, strict=True):
-        assert runtime.allot(*case) == phone
+        assert choosing.allot(*case) == phone
         total, works, caps = case
         best = _best_by_trying_all(total, works, caps)
         rates = [[min(n / w, c) for n, w, c in zip(split, works, caps, strict=True)] for split in (phone, best)]
@@ -205,7 +206,7 @@ def test_splits(hand: Hand, total: float, works: list[float], caps: list[float],
 
 def test_both_runtimes_have_the_same_functions() -> None:
     """And the same numbers in them, down to the last figure."""
-    javascript = (PHONE / "runtime.js").read_text("utf-8")
+    javascript = "\n".join((PHONE / name).read_text("utf-8") for name in ("runtime.js", "choosing.js"))
     exported = set(re.findall(r"^export function (\w+)", javascript, re.MULTILINE)) | {"abs", "min", "max"}
-    assert exported == {*runtime.NAMES, "finite"}
+    assert exported == {*NAMES, "finite"}
     assert re.findall(r"0\.\d{9,}", javascript) == [str(abs(x)) for x in (*runtime._NODES[1:], *runtime._WEIGHTS)]

@@ -42,7 +42,7 @@ def codes() -> Ask:
 @pytest.fixture(scope="session")
 def ask(workbook: Workbook) -> Ask:
     """Runs an expression beside the demonstration's formulas, in which the given names stand for values."""
-    modules = ("runtime.js", "settling.js", "showing.js", "plan_codes.js", "solving.js", "part_of_day.js")
+    modules = ("runtime.js", "choosing.js", "settling.js", "showing.js", "plan_codes.js", "solving.js", "part_of_day.js")
     formulas = workbook.javascript() + "const known = { inputs, choices, settle };\n"
     formulas += "const all = { inputs, choices, settle, compute, steps, uses };\n"
     return _machine(*modules, formulas=formulas)
