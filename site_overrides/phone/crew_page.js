@@ -82,11 +82,11 @@ function bindBest(form, crew, plan) {
   part(form, "[data-best]").addEventListener("click", async () => {
     const { formulas, settings, day } = plan.compute(await plan.load());
     const [wanted, before] = [bestSplit(crew, formulas, settings, day.values), plan.changes()];
-    for (const [id, value] of Object.entries(wanted)) plan.set(id, value);
+    plan.setAll(wanted);
     undo.hidden = false;
     undo.onclick = () => {
       undo.hidden = true;
-      for (const id of Object.keys(wanted)) plan.set(id, before[id]);
+      plan.setAll(Object.fromEntries(Object.keys(wanted).map((id) => [id, before[id]])));
     };
   });
 }
@@ -107,9 +107,10 @@ function paintNames(store, id, form, section, crew, plan) {
   count.hidden = places.size === 0;
   count.onclick = async () => {
     const { inputs } = await plan.load();
-    for (const [name, { people }] of Object.entries(crew.places)) {
-      const standing = places.get(name)?.length ?? 0;
-      if (standing) plan.set(people, Math.min(standing, inputs[people].high));
-    }
+    const standing = [...places].filter(([name]) => name in crew.places).map(([name, names]) => {
+      const { people } = crew.places[name];
+      return [people, Math.min(names.length, inputs[people].high)];
+    });
+    plan.setAll(Object.fromEntries(standing));
   };
 }

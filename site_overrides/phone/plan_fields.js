@@ -85,7 +85,7 @@ function bindWhole(plan) {
     button.addEventListener("change", () => plan.setSystem(button.value));
   }
   document.querySelector("[data-reset-all]")?.addEventListener("click", () => {
-    if (confirm(say("reset_all_confirm"))) for (const id of Object.keys(plan.changes())) plan.set(id, undefined);
+    if (confirm(say("reset_all_confirm"))) plan.setAll(Object.fromEntries(Object.keys(plan.changes()).map((id) => [id, undefined])));
   });
 }
 

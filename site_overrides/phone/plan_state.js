@@ -22,6 +22,7 @@ import { chosen, first } from "./words.js";
  * @property {() => Promise<Formulas>} load
  * @property {(formulas: Formulas) => Outcome} compute
  * @property {(id: string, value: Value | undefined) => Promise<boolean>} set  nothing takes the change back
+ * @property {(values: Record<string, Value | undefined>) => Promise<boolean>} setAll  all of them or none
  * @property {(system: string) => Promise<boolean>} setSystem
  * @property {(listener: () => void) => () => void} watch
  */
@@ -50,9 +51,18 @@ export function openPlan(store) {
     load: () => import("./formulas.js"),
     compute: computed,
     set: (id, value) => store.put(PREFIX + id, value),
+    setAll: (values) => store.keep(Object.entries(values).map(([id, value]) => [PREFIX + id, value])),
     setSystem: (chosenSystem) => store.put(SYSTEM, chosenSystem),
     watch: (listener) => store.watch((key) => (key.startsWith(PREFIX) || key === SYSTEM) && listener()),
   };
+}
+
+/** @type {Formulas | undefined} */
+let formulasKept;
+
+/** The formulas; asked for once, there at once from then on. @param {Plan} plan */
+export async function loaded(plan) {
+  return (formulasKept ??= await plan.load());
 }
 
 /** @param {Formulas} formulas @param {Record<string, Value>} changes @returns {Outcome} */

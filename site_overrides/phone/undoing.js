@@ -20,7 +20,7 @@ export function offerUndo(place, words, back) {
  */
 export function replacePlan(plan, changes) {
   const before = plan.changes();
-  for (const id of Object.keys(before)) if (!Object.hasOwn(changes, id)) plan.set(id, undefined);
-  for (const [id, value] of Object.entries(changes)) if (before[id] !== value) plan.set(id, value);
+  const gone = Object.fromEntries(Object.keys(before).map((id) => [id, undefined]));
+  plan.setAll({ ...gone, ...changes });
   return () => void replacePlan(plan, before);
 }
