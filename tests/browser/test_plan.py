@@ -70,7 +70,7 @@ def _text(value: float, measure: Measure, whole: bool, workbook: Workbook) -> tu
     if measure.form == "duration":
         seconds = round(value)
         return f"{seconds} s", float(seconds)
-    number = round(workbook.book.from_si(value, measure.us.unit, measure.point), 0 if whole else 3)
+    number = round(workbook.book.from_si(value, measure.us.unit), 0 if whole else 3)
     text = f"{number:.0f}" if whole else f"{number:.3f}"
     return text, workbook.book.to_si(float(text), measure.us.unit)
 
@@ -93,7 +93,9 @@ def test_random_plans_come_out_as_in_python(phone: BrowserContext, shared_host: 
 
 
 def _reset(page: Page) -> None:
-    page.evaluate("""() => { for (const it of document.querySelectorAll('[data-input] [data-reset]')) if (!it.hidden) it.click(); }""")
+    page.evaluate(
+        """() => { for (const it of document.querySelectorAll('[data-input] [data-reset]')) if (!it.hidden) it.click(); }"""
+    )
 
 
 def _agrees(page: Page, workbook: Workbook, values: Any, chosen: object) -> None:
@@ -116,7 +118,9 @@ def _agrees(page: Page, workbook: Workbook, values: Any, chosen: object) -> None
     assert not different, f"{chosen}: {different}"
 
 
-def test_every_page_follows_without_signal(phone: BrowserContext, host: Host, workbook: Workbook, noises: Noises) -> None:
+def test_every_page_follows_without_signal(
+    phone: BrowserContext, host: Host, workbook: Workbook, noises: Noises
+) -> None:
     page = phone.new_page()
     page.goto(host.address)
     offline_ready(page)
@@ -128,8 +132,11 @@ def test_every_page_follows_without_signal(phone: BrowserContext, host: Host, wo
     for address in ("", "shop/", "crew/", "day/", "questions/", "pass/", "sheet/", "numbers/chill/", "work/chilling/"):
         page.goto(host.address + address)
         until(page, READY)
-        until(page, "[...document.querySelectorAll('[data-quantity=birds], [data-quantity=ice_total], [data-quantity=ice_bags]')]"
-              ".every((it) => !/^(60 birds|262 lb.*|14)$/.test(it.textContent))")
+        until(
+            page,
+            "[...document.querySelectorAll('[data-quantity=birds], [data-quantity=ice_total], [data-quantity=ice_bags]')]"
+            ".every((it) => !/^(60 birds|262 lb.*|14)$/.test(it.textContent))",
+        )
     page.goto(host.address + "shop/")
     until(page, f"document.querySelector('[data-quantity=ice_bags]').textContent === '{values['ice_bags']:.0f}'")
     assert [each for each in noises.errors if "ERR_" not in each and "Failed to load" not in each] == []
@@ -176,7 +183,9 @@ def test_takes_what_people_type(page: Page, shared_host: Host, field: str, text:
         ("birds", "60\u202e", "is not a unit for this"),
     ],
 )
-def test_refuses_at_the_field_and_keeps_the_plan(page: Page, shared_host: Host, field: str, text: str, says: str) -> None:
+def test_refuses_at_the_field_and_keeps_the_plan(
+    page: Page, shared_host: Host, field: str, text: str, says: str
+) -> None:
     _open(page, shared_host)
     _type(page, field, text)
     assert says in _refusal(page, field)
@@ -193,8 +202,11 @@ def test_a_refusal_stands_at_its_input_and_leaves_no_stale_number(page: Page, sh
     for address in ("", "sheet/", "day/", "work/chilling/"):
         page.goto(shared_host.address + address)
         until(page, READY)
-        until(page, "[...document.querySelectorAll('[data-quantity=chill_time], [data-quantity=last_chill_out_time]')]"
-              ".every((it) => it.textContent === '–' || it.textContent === '')")
+        until(
+            page,
+            "[...document.querySelectorAll('[data-quantity=chill_time], [data-quantity=last_chill_out_time]')]"
+            ".every((it) => it.textContent === '–' || it.textContent === '')",
+        )
     _open(page, shared_host)
     page.locator("#chill_water_temperature [data-reset]").click()
     until(page, "document.querySelector('[data-refusals]').hidden")
@@ -273,7 +285,9 @@ def test_two_windows_agree_on_the_plan(phone: BrowserContext, shared_host: Host)
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")
-def test_the_plan_outlives_a_killed_browser(persistent: Callable[[], BrowserContext], host: Host, tmp_path: Path) -> None:
+def test_the_plan_outlives_a_killed_browser(
+    persistent: Callable[[], BrowserContext], host: Host, tmp_path: Path
+) -> None:
     page = _open(persistent().new_page(), host)
     _type(page, "birds", "91")
     until(page, "document.querySelector('.day__plan [data-quantity=birds]').textContent.startsWith('91')")

@@ -1,0 +1,276 @@
+"""Passing plans on, the crew, the pictures, the questions and the printed sheet, in Chromium."""
+
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+import segno
+from playwright.sync_api import Browser, BrowserContext, Page
+
+from tests.browser.conftest import PHONE
+from tests.browser.host import Host
+from tests.browser.watching import Noises, listen, offline_ready, until
+
+READY = "document.documentElement.dataset.ready !== undefined"
+BIRDS = "[...document.querySelectorAll('[data-quantity=birds]')].every((it) => it.textContent.startsWith('%s'))"
+
+
+def _open(page: Page, host: Host, address: str) -> Page:
+    page.goto(host.address + address)
+    until(page, READY)
+    return page
+
+
+def _plan(page: Page, host: Host, **texts: str) -> None:
+    _open(page, host, "plan/")
+    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    for field, text in texts.items():
+        box = page.locator(f"#field-{field}")
+        box.fill(text)
+        box.evaluate("(it) => { it.dispatchEvent(new Event('change', { bubbles: true })); it.blur(); }")
+        assert page.locator(f"#{field} [data-changed]").is_visible()
+
+
+def _drawn(page: Page) -> list[list[int]]:
+    """The modules of the code on the screen, without the margin, read off its path."""
+    box, path = (
+        page.locator("[data-code] svg").get_attribute("viewBox"),
+        page.locator("[data-code] path").get_attribute("d"),
+    )
+    size = int(str(box).split()[2]) - 8
+    rows = [[0] * size for _ in range(size)]
+    for x, y, length in re.findall(r"M(\d+) (\d+)h(\d+)", str(path)):
+        for place in range(int(length)):
+            rows[int(y) - 4][int(x) - 4 + place] = 1
+    return rows
+
+
+def _is_code_of(text: str, rows: list[list[int]], monkeypatch: pytest.MonkeyPatch) -> bool:
+    monkeypatch.setattr(
+        "segno.encoder.write_padding_bits", lambda buffer, _, length: buffer.extend([0] * (-length % 8))
+    )
+    version = (len(rows) - 17) // 4
+    codes = (
+        segno.make(text, version=version, error=level, mode="byte", mask=mask, boost_error=False, micro=False)
+        for level in ("l", "m")
+        for mask in range(8)
+        if level == "l" or _fits(text, version)
+    )
+    return any([list(row) for row in code.matrix] == rows for code in codes)
+
+
+def _fits(text: str, version: int) -> bool:
+    try:
+        segno.make(text, version=version, error="m", mode="byte", boost_error=False, micro=False)
+    except segno.DataOverflowError:
+        return False
+    return True
+
+
+@pytest.fixture
+def other_phone(browser: Browser, noises: Noises) -> Any:
+    context = browser.new_context(**PHONE)  # type: ignore[arg-type]
+    listen(context, noises)
+    yield context
+    context.close()
+
+
+def test_a_plan_goes_to_another_phone_by_code(
+    phone: BrowserContext, other_phone: BrowserContext, host: Host, noises: Noises, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Both phones have the site and no signal. What the code says is opened by the other, which asks first."""
+    one, other = phone.new_page(), other_phone.new_page()
+    for page in (one, other):
+        page.goto(host.address)
+        offline_ready(page)
+    host.cut()
+    _plan(one, host, birds="104", tap_temperature="9 °C", ice_on_hand="370 lb")
+    _open(one, host, "pass/")
+    until(one, "document.querySelector('[data-pass]').dataset.painted !== undefined")
+    link = one.locator("[data-link]").input_value()
+    assert _is_code_of(link, _drawn(one), monkeypatch)
+    _open(other, host, link.removeprefix(host.address))
+    until(other, "!document.querySelector('[data-arrived]').hidden")
+    rows = [row.replace("\u00a0", " ") for row in other.locator("[data-arrived-table] tbody tr").all_inner_texts()]
+    assert [row.split("\t") for row in rows] == [
+        ["Birds today", "60 birds", "104 birds"],
+        ["Ice on hand", "400 lb", "370 lb"],
+        ["Water as it comes", "60 °F", "48 °F"],
+    ]
+    changes = "new Promise((done) => { const ask = indexedDB.open('day /cone-to-cooler/'); ask.onsuccess = () => { const all = ask.result.transaction('facts').objectStore('facts').getAllKeys(); all.onsuccess = () => done(all.result.filter((key) => key.startsWith('plan/today/')).length); }; })"
+    assert other.evaluate(changes) == 0
+    other.locator("[data-arrived-take]").click()
+    until(other, "!document.querySelector('[data-taken]').hidden && location.hash === ''")
+    _open(other, host, "")
+    until(other, BIRDS % "104")
+    _open(other, host, "pass/")
+    until(other, f"document.querySelector('[data-link]').value === {json.dumps(link)}")
+
+
+def test_a_taken_plan_can_be_given_back(page: Page, shared_host: Host) -> None:
+    _plan(page, shared_host, birds="50")
+    _open(page, shared_host, "pass/")
+    until(page, "document.querySelector('[data-pass]').dataset.painted !== undefined")
+    link = page.locator("[data-link]").input_value()
+    _plan(page, shared_host, birds="70")
+    _open(page, shared_host, "pass/")
+    until(page, "document.querySelector('[data-pass]').dataset.painted !== undefined")
+    page.locator("#plan-paste").fill(f"look at this: {link}")
+    page.locator("[data-receive] button").click()
+    page.locator("[data-arrived-take]").click()
+    until(page, "!document.querySelector('[data-taken]').hidden")
+    page.locator("[data-taken] button").click()
+    _open(page, shared_host, "")
+    until(page, BIRDS % "70")
+
+
+@pytest.mark.parametrize(
+    "mark",
+    [
+        "#plan=",
+        "#plan=%",
+        "#plan=%E0%A4%A",
+        "#plan=1~aaaaaa~bbbb~x~birds:5",
+        "#plan=<img src=x onerror=alert(1)>",
+        "#plan=\"']",
+        "#plan=9~x",
+        "#plan=" + "1~" * 9000,
+    ],
+)
+def test_a_hostile_link_is_refused_with_a_sentence(page: Page, shared_host: Host, mark: str, noises: Noises) -> None:
+    _open(page, shared_host, f"pass/{mark}")
+    until(page, "!document.querySelector('[data-receive-refused]').hidden")
+    assert (
+        page.locator("[data-receive-refused]").inner_text().startswith("This plan ")
+        or "no plan" in page.locator("[data-receive-refused]").inner_text()
+    )
+    assert page.locator("[data-arrived]").is_hidden()
+    until(page, "document.querySelector('[data-code] svg') !== null")
+    assert noises.errors == []
+
+
+def test_a_plan_goes_by_file(page: Page, shared_host: Host, tmp_path: Path) -> None:
+    _plan(page, shared_host, birds="104")
+    _open(page, shared_host, "pass/")
+    until(page, "document.querySelector('[data-pass]').dataset.painted !== undefined")
+    with page.expect_download() as started:
+        page.locator("[data-file]").click()
+    started.value.save_as(tmp_path / "plan.json")
+    assert json.loads((tmp_path / "plan.json").read_text())["changes"] == {"birds": 104}
+    (tmp_path / "other.json").write_text((tmp_path / "plan.json").read_text().replace("104", "88"))
+    (tmp_path / "wrong.json").write_text('{"plan_file": 1, "name": "x", "changes": {"birds": 1e9}}')
+    page.locator("[data-open]").set_input_files(tmp_path / "wrong.json")
+    until(page, "document.querySelector('[data-receive-refused]').textContent.includes('Birds today')")
+    page.locator("[data-open]").set_input_files(tmp_path / "other.json")
+    page.locator("[data-arrived-take]").click()
+    _open(page, shared_host, "")
+    until(page, BIRDS % "88")
+
+
+def test_the_best_split_in_one_tap(page: Page, shared_host: Host) -> None:
+    """Six people, of whom the last is moved away from the slowest place: the tap brings back the rate, and undo takes it."""
+    _open(page, shared_host, "crew/")
+    until(page, "document.querySelector('[data-place=evisceration] [data-rate]').textContent !== ''")
+    box = page.locator("#field-helpers_evisceration")
+    box.fill("1")
+    box.blur()
+    rate = page.locator("[data-place=evisceration] [data-rate]")
+    until(page, "document.querySelector('[data-place=evisceration] [data-rate]').textContent.startsWith('21')")
+    assert page.locator("[data-slowest]:visible").count() == 1
+    page.locator("[data-best]").click()
+    until(page, "document.querySelector('#field-helpers_evisceration').value === '3.0'")
+    assert rate.inner_text().startswith("62")
+    page.locator("[data-best-undo]").click()
+    until(page, "document.querySelector('#field-helpers_evisceration').value === '1.0'")
+
+
+def test_names_stay_where_they_were_put(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "crew/")
+    page.locator("#person-day_crew").fill("  Gil <b> ")
+    page.locator("[data-people-add] button").click()
+    for name, place in (("Ana", "kill"), ("Gil <b>", "wash")):
+        page.locator(".person").filter(has_text=name).locator("select").select_option(place)
+    page.locator(".person").filter(has_text="Finn").locator("[data-leave]").click()
+    page.wait_for_timeout(200)
+    _open(page, shared_host, "crew/")
+    until(page, "document.querySelector('[data-place=wash] [data-names]').textContent === 'Gil <b>'")
+    assert page.locator(".person [data-name]").all_inner_texts() == ["Ana", "Ben", "Cora", "Dov", "Edie", "Gil <b>"]
+    page.locator("[data-count-names]").click()
+    until(page, "document.querySelector('#field-helpers_wash').value === '1.0'")
+    _open(page, shared_host, "sheet/")
+    until(page, "document.querySelector('[data-names-of=kill]').textContent === 'Ana'")
+
+
+def test_pictures_have_words_and_follow_the_plan(phone: BrowserContext, shared_host: Host) -> None:
+    page, plan = _open(phone.new_page(), shared_host, "day/"), phone.new_page()
+    until(page, "document.querySelectorAll('.drawn').length === document.querySelectorAll('[data-view]').length")
+    before = page.locator("[data-view] svg").evaluate_all("(all) => all.map((it) => it.innerHTML)")
+    for picture in page.locator(".drawn").all():
+        assert picture.locator("title").text_content() and picture.locator("desc").text_content()
+    wide = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
+    assert page.evaluate(wide) == 0
+    _plan(
+        plan,
+        shared_host,
+        birds="120",
+        chill_water_temperature="35 °F",
+        scald_set_temperature="140 °F",
+        helpers_wash="2",
+    )
+    until(
+        page,
+        "document.querySelector('[data-view=stations_through_the_day] table, [data-view=stations_through_the_day] svg').textContent.includes('Kill 7:00–9:')",
+    )
+    after = page.locator("[data-view] svg").evaluate_all("(all) => all.map((it) => it.innerHTML)")
+    assert all(one != other for one, other in zip(before, after, strict=True))
+
+
+def test_questions_are_answered_without_changing_the_plan(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "questions/")
+    ask = page.locator("[data-question=birds_by_the_clock]")
+    until(page, "document.querySelector('[data-question=birds_by_the_clock] [data-answer] b') !== null")
+    box = ask.locator("input")
+    for typed in ("10:09", "10:10"):
+        box.fill(typed)
+        box.blur()
+    until(
+        page,
+        "/^(60|61)\\sbirds$/.test(document.querySelector('[data-question=birds_by_the_clock] [data-answer] b').textContent)",
+    )
+    box.fill("noon")
+    box.blur()
+    assert ask.locator("[data-refused]").is_visible() and ask.locator("[data-answer]").inner_text() == ""
+    box.fill("12:00")
+    box.blur()
+    until(
+        page,
+        "document.querySelector('[data-question=birds_by_the_clock] [data-answer] b')?.textContent.startsWith('16')",
+    )
+    ask.locator("[data-take]").click()
+    _open(page, shared_host, "numbers/clock/")
+    until(page, "/^(11:5\\d|12:00)$/.test(document.querySelector('.number [data-quantity=day_end_time]').textContent)")
+
+
+def test_what_matters_names_the_strongest_first(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "questions/")
+    page.locator("[data-matters-of]").select_option("ice_total")
+    until(page, "document.querySelectorAll('[data-matters] li').length >= 5")
+    widths = page.locator("[data-matters] li").evaluate_all(
+        "(rows) => rows.map((row) => Math.max(...[...row.querySelectorAll('.matters__bar')].map((bar) => bar.getBoundingClientRect().width)))"
+    )
+    assert widths == sorted(widths, reverse=True) and widths[0] > widths[-1]
+
+
+def test_the_sheet_prints_on_one_page(page: Page, shared_host: Host, tmp_path: Path) -> None:
+    _plan(page, shared_host, birds="104", ice_on_hand="100 lb", tap_temperature="9 °C")
+    _open(page, shared_host, "sheet/")
+    until(page, "!document.querySelector('[data-sheet-changes]').hidden")
+    pdfplumber = pytest.importorskip("pdfplumber")
+    for paper in ("Letter", "A4"):
+        page.pdf(path=tmp_path / "sheet.pdf", format=paper)
+        with pdfplumber.open(tmp_path / "sheet.pdf") as file:
+            assert len(file.pages) == 1
+            text = file.pages[0].extract_text()
+        assert "104 birds" in text and "Ice on hand is short" not in text and "Print" not in text.split()
