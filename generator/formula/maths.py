@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
-from html import escape, unescape
+from html import escape
+from xml.etree import ElementTree
 
 LOOSE, SUM, PRODUCT, FRACTION, POWER, ATOM = range(6)
 """How tightly a piece holds together: a comparison least, a name or a bracket most."""
@@ -27,8 +27,13 @@ class Piece:
 
 
 def width(markup: str) -> int:
-    """About how many characters wide an element stands."""
-    return len(unescape(re.sub(r"<[^>]*>", "", markup)))
+    """About how many characters wide an element stands; bars and tables are as wide as their widest row."""
+    return _width(ElementTree.fromstring(f"<mrow>{markup}</mrow>"))
+
+
+def _width(element: ElementTree.Element) -> int:
+    inner = [_width(part) for part in element]
+    return max(inner) if element.tag in ("mfrac", "mtable") else len(element.text or "") + sum(inner)
 
 
 def row(*parts: str) -> str:
@@ -64,7 +69,10 @@ def listed(head: str, parts: list[str]) -> str:
     separated = [part + sign(";") for part in parts[:-1]] + parts[-1:]
     if sum(width(part) for part in (head, *parts)) <= WIDEST:
         return row(head, sign("("), *separated, sign(")"))
-    separated[-1] += sign(")")
+    if "<mtable" in separated[-1]:
+        separated.append(sign(")"))
+    else:
+        separated[-1] += sign(")")
     return table([(row(head, sign("(")),), *((row(_INDENT, part),) for part in separated)], "stack")
 
 

@@ -16,6 +16,7 @@ from generator.formula.maths import (
     POWER,
     PRODUCT,
     SUM,
+    WIDEST,
     Piece,
     bracketed,
     fraction,
@@ -24,6 +25,7 @@ from generator.formula.maths import (
     row,
     sign,
     table,
+    width,
     words,
 )
 from generator.formula.wording import Wording
@@ -65,6 +67,29 @@ class MathsPrinter(ABC):
             return Piece(hold, row(number, words(NO_BREAK + shown)))
         return Piece(hold if hold == SUM else ATOM, number)
 
+    def alone(self, node: tree.Node) -> str:
+        """What stands by itself, as in brackets or above a bar; a wide sum or product takes a row for each part."""
+        rows = self.parts(node)
+        return self.print(node).markup if len(rows) == 1 else table([*rows], "working")
+
+    def held(self, node: tree.Node, hold: int) -> str:
+        """What stands beside other signs, in brackets where it holds less than it must."""
+        piece = self.print(node)
+        return piece.markup if piece.hold >= hold else bracketed(self.alone(node))
+
+    def parts(self, node: tree.Node, first: str = "") -> list[tuple[str, str]]:
+        """Rows of a sign and what follows it, `first` before the first; one row where all of it is narrow enough."""
+        whole = self.print(node).markup
+        if not isinstance(node, tree.Arithmetic) or node.sign == "/" or width(whole) <= WIDEST:
+            return [(first, whole)]
+        return self._parts(node, "*" if node.sign == "*" else "+-", first)
+
+    def _parts(self, node: tree.Node, signs: str, first: str) -> list[tuple[str, str]]:
+        if isinstance(node, tree.Arithmetic) and node.sign in signs:
+            last = (sign(_SIGNS.get(node.sign, "+")), self.held(node.right, PRODUCT))
+            return [*self._parts(node.left, signs, first), last]
+        return [(first, self.held(node, PRODUCT if signs == "*" else SUM))]
+
     @singledispatchmethod
     def print(self, node: tree.Node) -> Piece:
         """The MathML of a node."""
@@ -88,7 +113,7 @@ class MathsPrinter(ABC):
 
     @print.register
     def _negative(self, node: tree.Negative) -> Piece:
-        return Piece(SUM, row(sign("−"), self.print(node.of).at_least(PRODUCT)))
+        return Piece(SUM, row(sign("−"), self.held(node.of, PRODUCT)))
 
     @print.register
     def _not(self, node: tree.Not) -> Piece:
@@ -96,12 +121,11 @@ class MathsPrinter(ABC):
 
     @print.register
     def _arithmetic(self, node: tree.Arithmetic) -> Piece:
-        left, right = self.print(node.left), self.print(node.right)
         if node.sign == "/":
-            return Piece(FRACTION, fraction(left.markup, right.markup))
-        if node.sign == "*":
-            return Piece(PRODUCT, row(left.at_least(PRODUCT), sign("×"), right.at_least(PRODUCT)))
-        return Piece(SUM, row(left.at_least(SUM), sign(_SIGNS.get(node.sign, "+")), right.at_least(PRODUCT)))
+            return Piece(FRACTION, fraction(self.alone(node.left), self.alone(node.right)))
+        hold = PRODUCT if node.sign == "*" else SUM
+        right = self.held(node.right, PRODUCT)
+        return Piece(hold, row(self.held(node.left, hold), sign(_SIGNS.get(node.sign, "+")), right))
 
     @print.register
     def _power(self, node: tree.Power) -> Piece:
@@ -110,7 +134,7 @@ class MathsPrinter(ABC):
             return Piece(ATOM, f"<msqrt>{base.markup}</msqrt>")
         if exponent.numerator == 1 and 2 < exponent.denominator < 10:
             return Piece(ATOM, f"<mroot>{row(base.markup)}<mn>{exponent.denominator}</mn></mroot>")
-        return Piece(POWER, f"<msup>{base.at_least(ATOM)}{_exponent(exponent)}</msup>")
+        return Piece(POWER, f"<msup>{self.held(node.base, ATOM)}{_exponent(exponent)}</msup>")
 
     @print.register
     def _comparison(self, node: tree.Comparison) -> Piece:
@@ -144,7 +168,7 @@ class MathsPrinter(ABC):
 
     @print.register
     def _call(self, node: tree.Call) -> Piece:
-        inner = [self.print(argument).markup for argument in node.arguments]
+        inner = [self.alone(argument) for argument in node.arguments]
         if node.name == "abs":
             return Piece(ATOM, row(sign("|"), inner[0], sign("|")))
         if node.name == "sqrt":
@@ -169,30 +193,26 @@ class MathsPrinter(ABC):
 
     @print.register
     def _lookup(self, node: tree.Lookup) -> Piece:
-        inner = [self.print(argument).markup for argument in node.arguments]
+        inner = [self.alone(argument) for argument in node.arguments]
         return Piece(ATOM, listed(name(self.wording.title(node.table)), inner))
 
     @print.register
     def _apply(self, node: tree.Apply) -> Piece:
-        inner = [self._argument(argument).markup for argument in node.arguments]
+        # an argument stands with its unit, also where the function takes only the number
+        inner = [self.alone(each.of if isinstance(each, tree.InUnit) else each) for each in node.arguments]
         return Piece(ATOM, listed(name(self.wording.title(node.function)), inner))
-
-    def _argument(self, node: tree.Node) -> Piece:
-        """An argument with its unit, also where the function takes only the number."""
-        return self.print(node.of if isinstance(node, tree.InUnit) else node)
 
     @print.register
     def _over(self, node: tree.Over) -> Piece:
         low, high = self.print(node.low).markup, self.print(node.high).markup
         variable = name(node.variable.replace("_", " "))
-        body = self.print(node.body)
         if node.name == "integral":
             over = f"<munderover>{sign('∫')}{low}{high}</munderover>"
-            return Piece(SUM, row(over, body.at_least(PRODUCT), sign("d"), variable))
+            return Piece(SUM, row(over, self.held(node.body, PRODUCT), sign("d"), variable))
         before, between, after = _around(self.translate("from {low} to {high}"), "{low}", "{high}")
         span = (words(NO_BREAK + before), low, words(between), high, words(after + NO_BREAK))
         where = words(self.translate("where") + NO_BREAK)
-        return Piece(LOOSE, row(variable, *span, where, body.markup, sign("="), "<mn>0</mn>"))
+        return Piece(LOOSE, row(variable, *span, where, self.print(node.body).markup, sign("="), "<mn>0</mn>"))
 
     @print.register
     def _pick(self, node: tree.Pick) -> Piece:

@@ -74,8 +74,10 @@ def test_both_lines(formula: str, in_words: str | None, in_numbers: str | None) 
 
 
 def test_long_sums_and_products_take_a_row_for_each_part() -> None:
-    long = "loaves * loaf_mass * a * 4200[J/kg] * (oven - room) / 1[K] * b"
-    assert len(words(long).split("\n")) == 2
+    product = "loaves * loaf_mass * heat * work[mix] * work[bake]"
+    assert words(product) == "= Loaves\n× Dough for one loaf\n× Heat\n× Work mix\n× Work bake"
+    above_a_bar = words(f"{product} / 1[K]")
+    assert above_a_bar == "= { Loaves\n× Dough for one loaf\n× Heat\n× Work mix\n× Work bake1 K}"
     rows = words("work[mix] * loaf_mass * loaves + work[bake] * loaf_mass * loaves - heat * 1[kg] / 1[W]").split("\n")
     assert [row[0] for row in rows] == ["=", "+", "−"]
 
