@@ -22,7 +22,7 @@ export async function keepReading(page, of, item, given) {
 }
 
 /** What was done about a reading outside its limits. @param {Page} page @param {Entry} entry @param {string} text @param {string} [reason] */
-export const keepAction = (page, entry, text, reason) => page.log.add(entry.run, { kind: "action", answers: entry.id, of: entry.of, lot: entry.lot, text: text.slice(0, 500), reason });
+export const keepAction = (page, entry, text, reason) => page.log.add(entry.run, { kind: "action", answers: entry.id, text: text.slice(0, 500), reason });
 
 /** Takes an entry back; it stays in the record as taken back. @param {Page} page @param {Entry} entry */
 export function takeBack(page, entry) {

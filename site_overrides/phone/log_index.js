@@ -11,6 +11,7 @@ import { counterOf, phoneOf, standing } from "./records.js";
 const tickKey = (list, lot, step) => `${list}\n${lot}\n${step}`;
 
 const LIST = "list ";
+const STRETCHING = ["reading", "count", "mark", "list"];
 
 export function makeIndex() {
   /** @type {Entry[]} */ const all = [];
@@ -40,7 +41,7 @@ export function makeIndex() {
     latest.set(phoneOf(entry), { at, counter: counterOf(entry) });
     newest = Math.max(newest, at);
     if (entry.kind === "tick") addTick(entry);
-    else if (entry.of && entry.kind !== "timer") stretch(entry);
+    else if (STRETCHING.includes(entry.kind)) stretch(entry);
   }
 
   /** @param {Entry} entry */

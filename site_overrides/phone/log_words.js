@@ -68,10 +68,10 @@ export async function makeTeller({ plan }) {
 }
 
 /** As it was typed where that reads differently, and as this phone shows it. @param {Entry} entry @param {string} shown */
-const writtenOf = ({ written }, shown) => (!written || plain(written) === plain(shown) ? shown : `${written} (${shown})`);
+const writtenOf = ({ written }, shown) => (!written ? shown : plain(written) === plain(shown) ? written : `${written} (${shown})`);
 
 /** @param {string} text */
-const plain = (text) => text.replace(/[\s\u00a0]/g, "");
+const plain = (text) => text.replace(/[\s\u00a0]/g, "").replace(/(\d)\.0+(?!\d)/, "$1");
 
 /** @param {Entry} entry */
 export const verdictOf = (entry) => (entry.value === undefined ? "free" : judge(entry.value, entry.limit, entry.at));

@@ -87,10 +87,11 @@ function valueFields(item, last, limit, teller, keep, refused, sheet) {
   const words = (/** @type {string} */ number) => `${number} ${number === "1" || !unit.plural ? unit.symbol : unit.plural}`.trim();
   const step = neat((item.step ?? 10 ** -digits * unit.factor) / unit.factor);
   const range = /** @type {[number, number]} */ ((item.range ?? [-Infinity, Infinity]).map(shown));
-  const quick = offered({ last: shown(last), low: shown(limit.low), high: shown(limit.high), step, range, counts: Boolean(item.adds_up) });
+  const isFarOff = Boolean(item.within) && last === undefined;
+  const quick = isFarOff ? [] : offered({ last: shown(last), low: shown(limit.low), high: shown(limit.high), step, range, counts: Boolean(item.adds_up) });
   const take = (/** @type {number} */ number, /** @type {string} */ text) => keep(toSi(number, unit), words(text).slice(0, 40));
   const buttons = quick.map((number) => {
-    const text = writeNumber(number, Math.max(digits, placesOf(step)));
+    const text = writeNumber(number, placesOf(number));
     const button = element("button", { type: "button", class: "key" }, text);
     button.addEventListener("click", () => take(number, text));
     return button;
@@ -114,8 +115,8 @@ function neat(size) {
   return Number((power * (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10)).toPrecision(6));
 }
 
-/** @param {number} step */
-const placesOf = (step) => (String(step).split(".")[1] ?? "").length;
+/** @param {number} number */
+const placesOf = (number) => (String(number).split(".")[1] ?? "").length;
 
 /** @param {Page} page @param {Given} given @param {() => void} changed */
 function lotChips(page, given, changed) {

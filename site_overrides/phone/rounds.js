@@ -40,9 +40,9 @@ export function mountRounds(page, list) {
     const number = roundOf(page.store, page.run(), list);
     const done = page.log.of(page.run()).ticksOf(list.dataset.list ?? "", nameOf(what, number)).size;
     now.textContent = nameOf(what, number);
-    back.textContent = say("round_back", { round: nameOf(what, number - 1) });
+    back.textContent = number > 1 ? say("round_back", { round: nameOf(what, number - 1) }) : "";
+    back.hidden = number <= 1;
     on.textContent = say("round_next", { round: nameOf(what, number + 1) });
-    back.disabled = number <= 1;
     on.disabled = done === 0;
   };
   paint();

@@ -3,7 +3,7 @@
 import { prepareSound, ring } from "./alarm.js";
 import { keepAwake } from "./awake.js";
 import { freeName } from "./timer_names.js";
-import { lotOf } from "./rounds.js";
+import { lotOf, roundOf } from "./rounds.js";
 import { runOf } from "./runs.js";
 import { clock, say, span } from "./words_said.js";
 
@@ -80,8 +80,9 @@ export function mountTimerButtons({ store, run, timers }) {
     const list = /** @type {HTMLElement | null} */ (button.closest("[data-list]"));
     button.addEventListener("click", () => {
       const lot = list && run() ? lotOf(store, run(), list) : "";
+      const later = list && run() && roundOf(store, run(), list) > 1 ? lot : "";
       const of = list && row ? { of: list.dataset.list, step: row.id.slice("step-".length), lot } : {};
-      const label = [button.dataset.label, lot].filter(Boolean).join(" · ");
+      const label = [button.dataset.label, later].filter(Boolean).join(" · ");
       timers.start({ end: Date.now() + Number(button.dataset.seconds) * 1000, label, address: location.pathname + (row ? `#${row.id}` : ""), says: button.dataset.says }, of);
     });
   }
