@@ -10,7 +10,7 @@ from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
 from generator.telling.words import Words
-from generator.units.showing import NO_BREAK
+from generator.units.writing import NO_BREAK
 
 Run = dict[str, str | bool]
 Data = dict[str, Any]

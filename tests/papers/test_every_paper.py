@@ -1,0 +1,194 @@
+"""Reads every finished paper back: nothing outside the safe area, nothing too small, no word on top of another."""
+
+from collections.abc import Callable
+from itertools import pairwise
+from pathlib import Path
+
+import yaml
+
+from generator.papers.paper import Sheet
+from generator.pipeline.order import HERE
+from tests.papers.conftest import Read, Word, texts
+
+PROCEDURES = sorted(
+    name
+    for path in (HERE / "content").glob("*/**/procedures/*.yml")
+    for name in yaml.safe_load(path.read_text(encoding="utf-8"))
+)
+SIZES = {"us-letter": (612, 792), "a4": (595.28, 841.89)}
+MILLIMETRE = 72 / 25.4
+SAFE = 6.35 * MILLIMETRE
+"""A quarter of an inch, the edge that common printers leave white."""
+FOOT = 8.5
+LEAST_STEP, LEAST_TARGET, LEAST_BACK = 18, 40, 14
+LEAST_OF_ALL = {"labels": 6}
+"""Handling text of labels may be small; everywhere else nothing is smaller than foot and sources."""
+
+
+def papers(every_sheet: dict[str, Sheet]) -> list[tuple[Sheet, str]]:
+    return [(sheet, size) for sheet in every_sheet.values() for size in sheet.sizes()]
+
+
+def test_every_procedure_has_a_card_in_both_sizes(site_papers: Path) -> None:
+    assert len(PROCEDURES) > 50
+    for size in SIZES:
+        assert [name for name in PROCEDURES if not (site_papers / size / f"station_{name}.pdf").is_file()] == []
+
+
+def test_pages_have_their_size_and_leaves_two_sides(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    for sheet, size in papers(every_sheet):
+        pages = printed(f"{size}/{sheet.id}.pdf")
+        for page in pages:
+            assert (round(page.width), round(page.height)) == tuple(round(side) for side in SIZES[size])
+        if sheet.form == "station":
+            assert 2 <= len(pages) <= 4, sheet.id
+        if sheet.form in {"board", "emergency"}:
+            assert len(pages) == 1, sheet.id
+
+
+def test_nothing_stands_outside_the_safe_area(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    outside = [
+        (sheet.id, size, word.text)
+        for sheet, size in papers(every_sheet)
+        if sheet.form != "labels"
+        for page in printed(f"{size}/{sheet.id}.pdf")
+        for word in page.words
+        if word.left < SAFE or word.right > page.width - SAFE or word.top < SAFE or word.bottom > page.height - SAFE
+    ]
+    assert outside == []
+
+
+def test_labels_keep_inside_their_stock(every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]) -> None:
+    sheets = [sheet for sheet in every_sheet.values() if sheet.form == "labels"]
+    assert len(sheets) == 4
+    for sheet in sheets:
+        stock = {
+            name: value * MILLIMETRE for name, value in sheet.data["stock"].items() if name not in {"columns", "rows"}
+        }
+        columns, rows = sheet.data["stock"]["columns"], sheet.data["stock"]["rows"]
+        words = printed(f"{sheet.bound_to}/{sheet.id}.pdf")[-1].words
+        assert len([word for word in words if word.text == "Lot"]) == columns * rows
+        lefts = [stock["left"] + column * (stock["width"] + stock["gap_across"]) for column in range(columns)]
+        tops = [stock["top"] + row * (stock["height"] + stock["gap_down"]) for row in range(rows)]
+        for word in words:
+            assert any(left <= word.left and word.right <= left + stock["width"] for left in lefts), word
+            assert any(top <= word.top and word.bottom <= top + stock["height"] for top in tops), word
+
+
+def test_letters_are_as_large_as_their_distance_asks(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    for sheet, size in papers(every_sheet):
+        front = printed(f"{size}/{sheet.id}.pdf")[0]
+        least = LEAST_OF_ALL.get(sheet.form, FOOT)
+        assert min(word.size for word in front.words) >= least, (sheet.id, size)
+        if sheet.form == "station":
+            sizes = {round(word.size, 1) for word in front.words}
+            for step in sheet.data["steps"]:
+                first = str(step["action"][0]["text"]).split()[0]
+                assert any(word.text == first and word.size >= LEAST_STEP for word in front.words), (sheet.id, first)
+            assert not sheet.data["targets"] or max(sizes) >= LEAST_TARGET
+            assert {each for each in sizes if each < 13} <= {FOOT}, sheet.id
+
+
+def test_no_word_stands_on_another(every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]) -> None:
+    for sheet, size in papers(every_sheet):
+        for page in printed(f"{size}/{sheet.id}.pdf"):
+            assert overlaps(page.words) == [], (sheet.id, size)
+
+
+def overlaps(words: list[Word]) -> list[tuple[str, str]]:
+    """Pairs of words whose letters meet: top and bottom as read are those of a box larger than the letters."""
+    found, ordered = [], sorted(words, key=top_of)
+    for number, one in enumerate(ordered):
+        for other in ordered[number + 1 :]:
+            if top_of(other) >= bottom_of(one) - 1:
+                break
+            if min(one.right, other.right) - max(one.left, other.left) > 1 and bottom_of(other) - top_of(other) > 1:
+                found.append((one.text, other.text))
+    return found
+
+
+def top_of(word: Word) -> float:
+    return word.top + 0.3 * word.size
+
+
+def bottom_of(word: Word) -> float:
+    return word.bottom - 0.24 * word.size
+
+
+def test_the_check_for_overlaps_sees_one() -> None:
+    words = [Word("one", 10, 40, 10, 24, 14), Word("other", 30, 60, 14, 28, 14), Word("next", 10, 40, 28, 42, 14)]
+    assert overlaps(words) == [("one", "other")]
+
+
+def test_a_pack_holds_every_paper_on_the_front_of_a_leaf(every_sheet: dict[str, Sheet], site_papers: Path) -> None:
+    for size in SIZES:
+        pack, place = texts(site_papers / size / "pack.pdf"), 0
+        for sheet in (sheet for sheet in every_sheet.values() if size in sheet.sizes()):
+            alone = texts(site_papers / size / f"{sheet.id}.pdf")
+            assert pack[place : place + len(alone)] == alone, sheet.id
+            place += len(alone) + len(alone) % 2
+        assert place - len(pack) in {0, 1}
+
+
+def test_every_foot_tells_an_old_print_from_a_new_one(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    codes = [sheet.code for sheet in every_sheet.values()]
+    assert len(set(codes)) == len(codes)
+    for sheet, size in papers(every_sheet):
+        last = " ".join(word.text for word in printed(f"{size}/{sheet.id}.pdf")[0].words if abs(word.size - FOOT) < 0.1)
+        pages = len(printed(f"{size}/{sheet.id}.pdf"))
+        assert last.startswith("Version "), sheet.id
+        for part in ("Sixty broilers in July", "Demo Farm", sheet.code, f"1/{pages}"):
+            assert part in last, (sheet.id, last)
+
+
+def test_no_danger_and_no_stop_is_left_out(every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]) -> None:
+    for sheet, size in papers(every_sheet):
+        if sheet.form == "station":
+            front = squeezed(printed(f"{size}/{sheet.id}.pdf")[0].text)
+            for caution in sheet.data["cautions"]:
+                assert squeezed(caution["word"].upper()) in front
+                assert ends_of(caution["hazard"]) <= words_of(printed(f"{size}/{sheet.id}.pdf")[0].text), sheet.id
+            for stop in sheet.data["stops"]:
+                assert ends_of(stop["when"]) <= words_of(printed(f"{size}/{sheet.id}.pdf")[0].text), sheet.id
+    dangers = [
+        card
+        for card in every_sheet["half_cards"].data["cards"]
+        for each in card["cautions"]
+        if each["signal"] == "danger"
+    ]
+    text = " ".join(page.text for page in printed("us-letter/half_cards.pdf"))
+    assert len(dangers) > 3
+    assert text.count("DANGER") == len(dangers)
+
+
+def squeezed(text: str) -> str:
+    return "".join(text.split())
+
+
+def words_of(text: str) -> set[str]:
+    return set(text.replace("\u00a0", " ").split())
+
+
+def ends_of(runs: list[dict[str, str]]) -> set[str]:
+    words = "".join(run["text"] for run in runs).replace("\u00a0", " ").split()
+    return {words[0], words[-1]}
+
+
+def test_pages_of_a_pack_follow_its_list(site_papers: Path, every_sheet: dict[str, Sheet]) -> None:
+    page = (site_papers.parent / "index.html").read_text(encoding="utf-8")
+    for sheet in every_sheet.values():
+        assert (site_papers / f"{sheet.id}.png").read_bytes().startswith(b"\x89PNG")
+        assert page.count(f'"en/{sheet.id}.png"') == 1
+        assert sheet.code in page
+    starts = [int(text.split('"')[0]) for text in page.split("us-letter/pack.pdf#page=")[1:]]
+    assert starts[0] == 1
+    assert all(start % 2 == 1 for start in starts)
+    assert all(one < other for one, other in pairwise(starts))

@@ -1,0 +1,92 @@
+"""How papers are made: the same bytes each time, tagged, remembered, and readable without colour."""
+
+import io
+import re
+import zlib
+from collections.abc import Callable
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pdfplumber
+import pytest
+from PIL import Image
+
+from generator.papers.counting import count_pages
+from generator.papers.jobs import Job, run_jobs
+from generator.papers.miniature import shrink
+from generator.papers.packing import pack
+from generator.papers.paper import Sheet, set_up
+from generator.papers.typesetting import TEMPLATES, picture, typeset
+from generator.papers.wording import Wording
+
+Card = Callable[..., dict[str, Any]]
+
+
+def unpacked(pdf: bytes) -> bytes:
+    streams = re.finditer(rb"/Type/ObjStm[^>]*/Length (\d+)>>\nstream\n", pdf)
+    return b"".join(zlib.decompress(pdf[found.end() : found.end() + int(found[1])]) for found in streams)
+
+
+def test_the_same_content_gives_the_same_bytes(scratch_card: Card) -> None:
+    one, other = (typeset([scratch_card()], "Scratch", "Nobody") for _ in range(2))
+    assert one == other
+    assert typeset([scratch_card(title="Other")], "Scratch", "Nobody") != one
+
+
+def test_a_paper_says_that_it_is_tagged_and_in_which_language(scratch_card: Card) -> None:
+    pdf = typeset([scratch_card()], "Scratch card", "Nobody")
+    inside = unpacked(pdf)
+    assert b"<pdfuaid:part>1</pdfuaid:part>" in pdf
+    assert b"/Marked true" in inside
+    assert b"/Lang(en)" in inside
+    assert b"/S/H1" in inside
+    with pdfplumber.open(io.BytesIO(pdf)) as document:
+        assert document.metadata["Title"] == "Scratch card"
+
+
+def test_packing_changes_no_page(wording: Wording, every_sheet: dict[str, Sheet], monkeypatch: Any) -> None:
+    import generator.papers.typesetting as room
+
+    data = [set_up(every_sheet["crew_board"], wording, "a4")]
+    packed = typeset(data, "Board", "Nobody")
+    monkeypatch.setattr(room, "pack", lambda pdf: pdf)
+    plain = typeset(data, "Board", "Nobody")
+    assert len(packed) < 0.8 * len(plain)
+    assert pack(plain) == packed
+    with pdfplumber.open(io.BytesIO(packed)) as one, pdfplumber.open(io.BytesIO(plain)) as other:
+        assert one.pages[0].chars == other.pages[0].chars
+        assert len(one.pages) == count_pages(packed) == 1
+
+
+def test_a_small_picture_is_the_large_one_in_four_greys(scratch_card: Card) -> None:
+    png = picture(scratch_card(), "Scratch", "Nobody", 20)
+    large = Image.open(io.BytesIO(png)).convert("RGB").convert("L")
+    small = Image.open(io.BytesIO(shrink(png)))
+    assert small.size == large.size
+    differences = [abs(a - b) for a, b in zip(large.tobytes(), small.convert("L").tobytes(), strict=True)]
+    assert max(differences) <= 255 / 6 + 2
+
+
+def test_what_is_set_once_is_not_set_again(tmp_path: Path, scratch_card: Card, monkeypatch: Any) -> None:
+    jobs = [Job("one.pdf", (scratch_card(),), "Scratch", "Nobody")]
+    first = run_jobs(jobs, tmp_path)
+    monkeypatch.setattr(Job, "run", lambda self: pytest.fail("it was set again"))
+    assert run_jobs(jobs, tmp_path) == first
+
+
+def test_signals_differ_without_colour() -> None:
+    text = (TEMPLATES / "parts.typ").read_text(encoding="utf-8")
+    looks = re.findall(
+        r"(danger|warning|caution|notice): \(fill: (?:rgb\(\"(#\w+)\"\)|white), .*?edge: (.*), sign", text
+    )
+    assert [name for name, _, _ in looks] == ["danger", "warning", "caution", "notice"]
+    greys = [grey(colour or "#ffffff") for _, colour, _ in looks]
+    assert all(other - one >= 25 for one, other in pairwise(greys)), greys
+    assert len({edge for _, _, edge in looks}) == 4
+
+
+def grey(colour: str) -> float:
+    """Luma by ITU-R BT.601, which is how black-and-white printers and copiers see colour."""
+    red, green, blue = (int(colour[place : place + 2], 16) for place in (1, 3, 5))
+    return 0.299 * red + 0.587 * green + 0.114 * blue
