@@ -17,14 +17,11 @@ _LENGTH_OF_VERSION = 10
 def log_content(edition: Edition, words: Words) -> dict[str, str]:
     """The file by its path."""
     library = edition.library
-    phases = sorted(library.phases.items(), key=lambda item: item[1].order)
     said = {
         "words": words.beginning(MARK),
-        "phases": [[name, edition.translate(phase.title)] for name, phase in phases],
         "people": list(library.this_farm.crew),
         "farm": library.this_farm.name,
         "lists": {name: edition.translate(procedure.title) for name, procedure in library.procedures.items()},
-        "stations": {name: list(each.readings) for name, each in library.procedures.items() if each.readings},
         "version": _version(edition),
     }
     return {FILE: "".join(f"export const {name} = {_written(value)};\n" for name, value in said.items())}

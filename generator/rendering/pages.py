@@ -48,7 +48,7 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
     if papers:
         made.append(_fixed("papers", addresses.PAPERS, **offer(papers, edition.language, edition.first)))
     made += [
-        _fixed("log", addresses.LOG),
+        _fixed("log", addresses.LOG, phases=_readings_by_phase(edition)),
         _fixed("record", addresses.RECORD),
         _fixed("help", addresses.AT_HAND, phases=[each for each in phases(edition) if each[1].at_hand]),
         _fixed("cautions", addresses.CAUTIONS, cautions=cautions(edition)),
@@ -61,6 +61,15 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
     made += [_fixed("sources", addresses.SOURCES), _fixed("about", addresses.ABOUT)]
     menu = Page(addresses.MENU, "menu", title_word="title_menu", parts={"pages": made}, head={"kind": "menu"})
     return [*made, menu, *_number_pages(edition), *_procedure_pages(edition)]
+
+
+def _readings_by_phase(edition: Edition) -> list[tuple[str, str, list[str]]]:
+    """Parts of the day with the ids of what is read in them, in order; parts without any are left out."""
+    library = edition.library
+    ordered = sorted(library.readings.items(), key=lambda item: item[1].order)
+    parts = sorted(library.phases.items(), key=lambda item: item[1].order)
+    found = [(name, part.title, [each for each, item in ordered if item.phase == name]) for name, part in parts]
+    return [each for each in found if each[2]]
 
 
 def _fixed(name: str, address: str, **parts: object) -> Page:

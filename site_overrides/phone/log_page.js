@@ -5,10 +5,8 @@ import { keepRemark } from "./keeping_entries.js";
 import { mountCurves } from "./log_curves.js";
 import { paintEntries } from "./log_entries.js";
 import { mountClosing } from "./closing.js";
-import { items, makeTeller, tell } from "./log_words.js";
-import { phases } from "./log_content.js";
+import { makeTeller, tell } from "./log_words.js";
 import { mountWriter } from "./log_writer.js";
-import { mountReadingButtons } from "./reading_buttons.js";
 import { dueNow, dueTitle } from "./reminders.js";
 import { frozenIn, frozenPlan, runOf } from "./runs.js";
 import { staleWords } from "./days.js";
@@ -24,7 +22,7 @@ const FIRST = 30;
 export async function mountLogPage(page, place) {
   const part = (/** @type {string} */ name) => /** @type {any} */ (place.querySelector(`[data-log-${name}]`));
   mountWriter(page, part("who"), part("lot"));
-  mountPhases(page, part("phases"));
+  mountFolds(page, place);
   mountRemark(page, part("remark"), part("remark-kept"));
   mountClosing(page, part("close"));
   part("plan").querySelector("button").addEventListener("click", async () => {
@@ -70,19 +68,12 @@ function paintDay(page, part) {
   part("day").textContent = parts ? tell(run?.ended ? "run_ended" : "run_begun", parts) : tell("run_none");
 }
 
-/** Readings by the parts of the day, in their order. @param {Page} page @param {HTMLElement} place */
-function mountPhases(page, place) {
-  const ordered = Object.entries(items).sort(([, one], [, other]) => one.order - other.order);
-  for (const [phase, title] of phases) {
-    const ids = ordered.filter(([, item]) => item.phase === phase).map(([id]) => id);
-    if (!ids.length) continue;
-    const buttons = element("div", { class: "readings__buttons", "data-readings": ids.join(" ") });
-    const key = `open/${phase}`;
-    const fold = element("details", { class: "fold" }, element("summary", {}, title), buttons);
-    fold.open = page.store.get(key) ?? true;
-    fold.addEventListener("toggle", () => fold.open !== (page.store.get(key) ?? true) && page.store.put(key, fold.open));
-    place.append(fold);
-    mountReadingButtons(page, buttons);
+/** Which parts of the day are folded away is remembered. @param {Page} page @param {HTMLElement} place */
+function mountFolds({ store }, place) {
+  for (const fold of /** @type {NodeListOf<HTMLDetailsElement>} */ (place.querySelectorAll("[data-log-phase]"))) {
+    const key = `setting/folded/${fold.dataset.logPhase}`;
+    fold.open = !store.get(key);
+    fold.addEventListener("toggle", () => fold.open === Boolean(store.get(key)) && store.put(key, !fold.open));
   }
 }
 
