@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.model.library import Library
 from generator.model.quantity import Quantity
@@ -16,6 +16,7 @@ def check_fitting(reading: Reading) -> list[Problem]:
     quantities = known_quantities(reading.library)
     return [
         *_steps(reading, quantities),
+        *_labels(reading),
         *_options(reading, quantities),
         *_cures(reading, quantities),
     ]
@@ -29,13 +30,23 @@ def _steps(reading: Reading, quantities: dict[str, Quantity]) -> Iterator[Proble
             if step.timer and not _is_time_taken(library, quantities[step.timer]):
                 fault = f"`{step.timer}` is not a time that can run down"
                 yield Problem(reading.place(*path, "timer"), fault, "name a quantity whose measure is a time taken")
-            for choice, options in step.only.items():
-                known = library.choices[choice].options
-                for number, option in enumerate(options):
-                    if option not in known:
-                        hint = did_you_mean(option, known, "options: " + ", ".join(known))
-                        place = reading.place(*path, "only", choice, number)
-                        yield Problem(place, f"`{option}` is no option of `{choice}`", hint)
+            yield from _only(reading, step.only, *path)
+
+
+def _labels(reading: Reading) -> Iterator[Problem]:
+    for name, paper in reading.library.papers.items():
+        for key, line in (paper.labels.lines if paper.labels else {}).items():
+            yield from _only(reading, line.only, "papers", name, "labels", "lines", key)
+
+
+def _only(reading: Reading, only: Mapping[str, tuple[str, ...]], kind: str, name: str, *path: str) -> Iterator[Problem]:
+    for choice, options in only.items():
+        known = reading.library.choices[choice].options
+        for number, option in enumerate(options):
+            if option not in known:
+                place = reading.place(kind, name, *path, "only", choice, number)
+                hint = did_you_mean(option, known, "options: " + ", ".join(known))
+                yield Problem(place, f"`{option}` is no option of `{choice}`", hint)
 
 
 def _is_time_taken(library: Library, quantity: Quantity) -> bool:
