@@ -13,7 +13,7 @@ from generator.records.saying import Saying
 from generator.records.season import YearSum
 from generator.telling.edition import Edition
 from generator.telling.words import Words
-from generator.units.showing import MINUS
+from generator.units.writing import MINUS
 
 Data = dict[str, Any]
 Rows = Iterable[Sequence[str]]

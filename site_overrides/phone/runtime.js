@@ -8,7 +8,9 @@
  */
 
 const NODES = [0.0, 0.5384693101056831, -0.5384693101056831, 0.906179845938664, -0.906179845938664];
-const WEIGHTS = [0.5688888888888889, 0.47862867049936647, 0.47862867049936647, 0.23692688505618908, 0.23692688505618908];
+const WEIGHTS = [
+  0.5688888888888889, 0.47862867049936647, 0.47862867049936647, 0.23692688505618908, 0.23692688505618908,
+];
 const PANELS = 16;
 const BISECTIONS = 60;
 
@@ -66,16 +68,23 @@ export function round(number) {
   return Math.floor(finite(number + 0.5)) + 0.0;
 }
 
-/** Read a table of one or two axes by straight lines. @param {Table} table @param {number} first @param {number} [second] */
+/**
+ * Read a table of one or two axes by straight lines.
+ * @param {Table} table @param {number} first @param {number} [second]
+ */
 export function lookup(table, first, second) {
   const [row, share] = position(table.axes[0], first, table.hold);
   if (second === undefined) return between(table.values[row], table.values[row + 1], share);
   const [column, part] = position(table.axes[1], second, table.hold);
   const [above, below] = [table.values[row], table.values[row + 1]];
-  return between(between(above[column], above[column + 1], part), between(below[column], below[column + 1], part), share);
+  const one = between(above[column], above[column + 1], part);
+  return between(one, between(below[column], below[column + 1], part), share);
 }
 
-/** The interval a place lies in, and how far along. @param {number[]} points @param {number} at @param {boolean} hold */
+/**
+ * The interval a place lies in, and how far along.
+ * @param {number[]} points @param {number} at @param {boolean} hold
+ */
 function position(points, at, hold) {
   const last = points.length - 1;
   const slack = 1e-9 * (points[last] - points[0]);

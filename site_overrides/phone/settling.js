@@ -50,7 +50,10 @@ function onlyFitting({ inputs, choices }, changes) {
   );
 }
 
-/** Whether an input takes a value, leaving a last digit to changes of unit. @param {Input} input @param {unknown} value */
+/**
+ * Whether an input takes a value, leaving a last digit to changes of unit.
+ * @param {Input} input @param {unknown} value
+ */
 export function isInRange({ low, high, whole }, value) {
   const slack = SLACK * Math.max(Math.abs(low), Math.abs(high));
   if (typeof value !== "number" || !(value >= low - slack && value <= high + slack)) return false;
@@ -95,7 +98,10 @@ function unmet(name, step, values) {
 
 const noNumber = () => ({ sentence: "not_finite", input: null, because: null });
 
-/** What it gives, or null where it has no finite value. @template T @param {(v: Settings) => T} compute @param {Settings} values */
+/**
+ * What it gives, or null where it has no finite value.
+ * @template T @param {(v: Settings) => T} compute @param {Settings} values
+ */
 function attempt(compute, values) {
   try {
     const found = compute(values);

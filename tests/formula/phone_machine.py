@@ -14,6 +14,7 @@ from py_mini_racer import MiniRacer
 from generator.computing import Workbook
 
 PHONE = Path(__file__).resolve().parents[2] / "site_overrides" / "phone"
+NUMBERS = ("runtime.js", "choosing.js", "settling.js", "writing.js", "showing.js")
 Hand = Literal["python", "phone"]
 HANDS: tuple[Hand, Hand] = ("python", "phone")
 
@@ -34,7 +35,7 @@ class PhoneMachine:
 
     def __init__(self, formulas: str = "") -> None:
         self._engine = MiniRacer()
-        self._engine.eval(shipped("runtime.js", "choosing.js", "settling.js", "showing.js") + without_modules(formulas))
+        self._engine.eval(shipped(*NUMBERS) + without_modules(formulas))
 
     def run(self, expression: str, **given: object) -> Any:
         """The value of an expression, in which the given names stand for values."""

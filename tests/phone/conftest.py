@@ -12,12 +12,12 @@ from py_mini_racer import MiniRacer
 from generator.computing import Workbook
 from generator.pipeline.order import HERE
 from generator.reading import read_library
-from tests.formula.phone_machine import shipped, without_modules
+from tests.formula.phone_machine import NUMBERS, shipped, without_modules
 
 Ask = Callable[..., Any]
 
 
-def _machine(*modules: str, formulas: str = "") -> Ask:
+def machine(*modules: str, formulas: str = "") -> Ask:
     engine = MiniRacer()
     engine.eval(shipped(*modules) + without_modules(formulas))
 
@@ -36,13 +36,13 @@ def workbook() -> Workbook:
 @pytest.fixture(scope="session")
 def codes() -> Ask:
     """Runs an expression beside the encoder of QR codes."""
-    return _machine("qr_words.js", "qr_code.js")
+    return machine("qr_words.js", "qr_code.js")
 
 
 @pytest.fixture(scope="session")
 def ask(workbook: Workbook) -> Ask:
     """Runs an expression beside the demonstration's formulas, in which the given names stand for values."""
-    modules = ("runtime.js", "choosing.js", "settling.js", "showing.js", "plan_codes.js", "solving.js", "part_of_day.js")
+    modules = (*NUMBERS, "plan_codes.js", "solving.js", "part_of_day.js")
     formulas = workbook.javascript() + "const known = { inputs, choices, settle };\n"
     formulas += "const all = { inputs, choices, settle, compute, steps, uses };\n"
-    return _machine(*modules, formulas=formulas)
+    return machine(*modules, formulas=formulas)
