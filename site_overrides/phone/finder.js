@@ -25,11 +25,22 @@ const finder = element("dialog", { class: "finder", "aria-label": say("search_wo
   element("form", { method: "dialog", class: "finder__row" }, field, close), count, list);
 document.body.append(finder);
 
+/** @type {Promise<Entry[]> | undefined} */
+let entries;
+/** @type {() => void} */
+let search = () => undefined;
+
+field.addEventListener("input", () => search());
+field.addEventListener("keydown", (event) => event.key === "Enter" && event.preventDefault());
+finder.addEventListener("click", (event) => /** @type {Element} */ (event.target).closest("a") && finder.close());
+
 /** @param {URL} root @param {Plan} plan */
-export function startFinder(root, plan) {
-  /** @type {Promise<Entry[]> | undefined} */
-  let entries;
-  const search = async () => {
+export function openFinder(root, plan) {
+  const stop = plan.watch(() => {
+    entries = undefined;
+    stop();
+  });
+  search = async () => {
     entries ??= fetch(new URL("search.json", root)).then((answer) => answer.json()).then((index) => readIndex(index, plan));
     try {
       show(root, find(await entries, field.value), field.value);
@@ -38,15 +49,8 @@ export function startFinder(root, plan) {
       count.textContent = say("search_failed");
     }
   };
-  document.addEventListener("click", (event) => {
-    if (!(/** @type {Element} */ (event.target).closest?.("[data-search-open]"))) return;
-    finder.showModal();
-    search();
-  });
-  plan.watch(() => (entries = undefined));
-  field.addEventListener("input", search);
-  field.addEventListener("keydown", (event) => event.key === "Enter" && event.preventDefault());
-  finder.addEventListener("click", (event) => /** @type {Element} */ (event.target).closest("a") && finder.close());
+  if (!finder.open) finder.showModal();
+  search();
 }
 
 /** The entries with the numbers of the plan in their places. @param {Index} index @param {Plan} plan @returns {Promise<Entry[]>} */

@@ -5,6 +5,8 @@ import { names, options, symbols } from "./words.js";
 import { stepApplies } from "./plan_state.js";
 import { paintAlerts } from "./alerts.js";
 
+export { loaded } from "./plan_state.js";
+
 /**
  * @typedef {import("./plan_state.js").Plan} Plan
  * @typedef {import("./plan_state.js").Outcome} Outcome
@@ -29,27 +31,6 @@ export function shower({ measures, units, measureOf, digitsOf }) {
     const other = show(value, measureOf[id], first === "us" ? "metric" : "us", digits);
     return other === one ? "" : other;
   };
-}
-
-/** @param {{plan: Plan}} page  paints now, and again at every change while this page is shown */
-export function mountPaint({ plan }) {
-  const content = document.querySelector("[data-md-component=container]") ?? document.body;
-  const paint = async () => {
-    if (!plan.differs() && !content.hasAttribute("data-painted")) return;
-    content.setAttribute("data-painted", "");
-    const formulas = await loaded(plan);
-    paintAll(plan, plan.compute(formulas));
-  };
-  paint();
-  const stop = plan.watch(() => (content.isConnected ? paint() : stop()));
-}
-
-/** @type {import("./plan_state.js").Formulas | undefined} */
-let formulasKept;
-
-/** Asked once, answered at once from then on: a page is then painted in the frame in which it comes. @param {Plan} plan */
-export async function loaded(plan) {
-  return (formulasKept ??= await plan.load());
 }
 
 /** @param {Plan} plan @param {Outcome} outcome */

@@ -47,7 +47,7 @@ SMALL_TARGETS = """() => [...document.querySelectorAll(
 SMALL_TEXT = """() => [...document.querySelectorAll('body *')].filter((it) => {
     const own = [...it.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim());
     const box = it.getBoundingClientRect();
-    return own && box.width && box.height && !it.closest('math, sup, sub') && parseFloat(getComputedStyle(it).fontSize) < 17.9;
+    return own && box.width && box.height && !it.closest('math, sup, sub, svg') && parseFloat(getComputedStyle(it).fontSize) < 17.9;
   }).map((it) => it.outerHTML.slice(0, 120) + ' ' + getComputedStyle(it).fontSize)"""
 
 
@@ -84,6 +84,7 @@ def test_axe_finds_nothing_in_search_alarm_and_strip(page: Page, shared_host: Ho
     page.locator(".step__tick").first.click()
     page.locator("[data-timer]").first.click()
     until(page, "!document.querySelector('.strip').hidden")
+    page.evaluate("scrollTo(0, 0)")
     _check(page, "strip")
     page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '0'; }")
     page.locator("[data-timer]").first.click()

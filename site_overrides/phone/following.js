@@ -1,0 +1,30 @@
+// Numbers follow the plan. A page comes with those of the farm's own plan, so as long as nothing is changed on this
+// phone, neither the formulas nor what paints with them is fetched.
+
+import { loaded } from "./plan_state.js";
+
+/** Paints now, and again at every change while this page is shown. @param {{plan: import("./plan_state.js").Plan}} page */
+export function mountPaint({ plan }) {
+  const content = document.querySelector("[data-md-component=container]") ?? document.body;
+  const paint = async () => {
+    if (!plan.differs() && !content.hasAttribute("data-painted")) return;
+    const [{ paintAll }, formulas] = await Promise.all([import("./paint.js"), loaded(plan)]);
+    paintAll(plan, plan.compute(formulas));
+    content.setAttribute("data-painted", "");
+  };
+  paint();
+  const stop = plan.watch(() => (content.isConnected ? paint() : stop()));
+}
+
+/** The fields of the plan, where the page has them. @param {{plan: import("./plan_state.js").Plan}} page */
+export async function mountPlanFields(page) {
+  if (document.querySelector("[data-plan]")) (await import("./plan_fields.js")).mountPlanFields(page);
+}
+
+/** Search, from the first time that someone asks for it. @param {URL} root @param {import("./plan_state.js").Plan} plan */
+export function awaitSearch(root, plan) {
+  document.addEventListener("click", async (event) => {
+    if (!(/** @type {Element} */ (event.target).closest?.("[data-search-open]"))) return;
+    (await import("./finder.js")).openFinder(root, plan);
+  });
+}
