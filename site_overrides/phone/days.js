@@ -43,7 +43,7 @@ function paintDays(page) {
   const list = /** @type {HTMLElement} */ (document.querySelector("[data-old-run-list]"));
   list.replaceChildren(...old.map(([id, { begun }]) => {
     const counts = { entries: log.of(id).all().length, ticks: log.of(id).standing().filter(({ kind }) => kind === "tick").length };
-    const look = element("a", { href: `${list.dataset.record}#${id}`, class: "button button--small" }, say("run_look"));
+    const look = element("a", { href: `${list.dataset.recordsAt}#${id}`, class: "button button--small" }, say("run_look"));
     const row = element("li", {}, element("p", {}, say("run_old", { day: date(begun), time: clock(begun), ...counts })), look);
     if (id.startsWith(dayName(new Date()))) row.append(" ", goOn(page, id));
     return row;
