@@ -1,5 +1,5 @@
-// Numbers follow the plan. A page comes with those of the farm's own plan, so as long as nothing is changed on this
-// phone, neither the formulas nor what paints with them is fetched.
+// Fetches programs when there is a use for them. A page comes with the numbers of the farm's own plan, so as long as
+// nothing is changed on this phone, neither the formulas nor what paints with them is needed.
 
 import { loaded } from "./plan_state.js";
 
@@ -19,6 +19,14 @@ export function mountPaint({ plan }) {
 /** The fields of the plan, where the page has them. @param {{plan: import("./plan_state.js").Plan}} page */
 export async function mountPlanFields(page) {
   if (document.querySelector("[data-plan]")) (await import("./plan_fields.js")).mountPlanFields(page);
+}
+
+/** How far each station is, and the days, where the page shows them. @param {any} page */
+export async function mountToday(page) {
+  if (!document.querySelector("[data-procedure]")) return;
+  const [{ mountProgress }, { mountRuns }] = await Promise.all([import("./progress.js"), import("./days.js")]);
+  mountProgress(page);
+  mountRuns(page);
 }
 
 /** Search, from the first time that someone asks for it. @param {URL} root @param {import("./plan_state.js").Plan} plan */
