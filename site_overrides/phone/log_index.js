@@ -20,7 +20,7 @@ export function makeIndex() {
   /** @type {Map<string, {at: number, counter: number}>} */ const latest = new Map();
   /** @type {Map<string, Entry[]>} */ const ticks = new Map();
   /** @type {Map<string, Ends>} */ const ends = new Map();
-  let newest = -Infinity;
+  let newest = { at: -Infinity, phone: "" };
   let isSorted = true;
   let knowsEnds = true;
 
@@ -31,7 +31,8 @@ export function makeIndex() {
     if (entry.gone || corrected.has(entry.id) || !isSorted) return;
     const before = latest.get(phoneOf(entry));
     const at = Math.max(entry.at, before?.at ?? 0);
-    isSorted = at >= newest && counterOf(entry) > (before?.counter ?? -1);
+    const isLater = at > newest.at || (at === newest.at && phoneOf(entry) === newest.phone);
+    isSorted = isLater && counterOf(entry) > (before?.counter ?? -1);
     if (isSorted) append(entry, at);
   }
 
@@ -39,7 +40,7 @@ export function makeIndex() {
   function append(entry, at) {
     counting.push(entry);
     latest.set(phoneOf(entry), { at, counter: counterOf(entry) });
-    newest = Math.max(newest, at);
+    newest = { at, phone: phoneOf(entry) };
     if (entry.kind === "tick") addTick(entry);
     else if (STRETCHING.includes(entry.kind)) stretch(entry);
   }
@@ -76,7 +77,6 @@ export function makeIndex() {
     const sorted = isSorted ? counting : standing(all);
     counting = [];
     for (const kept of [latest, ticks, ends]) kept.clear();
-    newest = -Infinity;
     isSorted = knowsEnds = true;
     for (const entry of sorted) append(entry, Math.max(entry.at, latest.get(phoneOf(entry))?.at ?? 0));
   }

@@ -1,0 +1,130 @@
+"""The parts of the log that need no page: the index, what is offered for one tap, names of timers, what is foretold."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.records.entry import in_order, standing
+from tests.phone.conftest import Ask, machine
+from tests.records.samples import NOON, entry
+
+MODULES = ("records.js", "judging.js", "curve.js", "log_index.js", "reading_items.js", "timer_names.js", "foretelling.js")
+MINUTE = 60_000
+
+
+@pytest.fixture(scope="module")
+def log() -> Ask:
+    return machine(*MODULES)
+
+
+@st.composite
+def days(draw: st.DrawFn, clocks_jump: bool = True) -> list[Any]:
+    """Entries of two phones whose clocks jump, some taken back or corrected, as they come to one phone."""
+    made: list[Any] = []
+    for number in range(draw(st.integers(0, 12))):
+        phone = draw(st.sampled_from(["phoneaaa", "phonebbb"]))
+        fields: dict[str, Any] = draw(
+            st.sampled_from(
+                [
+                    {"kind": "reading", "of": "kettle", "value": 80, "written": "80"},
+                    {"kind": "count", "of": "cups", "value": 2, "written": "2", "lot": "1"},
+                    {"kind": "tick", "of": "list", "step": "one"},
+                    {"kind": "tick", "of": "list", "step": "one", "lot": "Load 2"},
+                    {"kind": "remark", "text": "so"},
+                ]
+            )
+        )
+        if made and draw(st.booleans()):
+            fields = {**fields, "corrects": draw(st.sampled_from(made))["id"]}
+            fields |= {"gone": True} if draw(st.booleans()) else {}
+        made.append(entry(number + 1, phone, at=NOON + (draw(st.integers(-5, 5)) if clocks_jump else number) * MINUTE, **fields))
+    return draw(st.permutations(made))
+
+
+ADDED = "const index = makeIndex(); for (const each of came) index.add(each);"
+
+
+@settings(max_examples=150, deadline=None)
+@given(days())
+def test_the_index_knows_what_a_walk_through_all_entries_finds(log: Ask, came: list[Any]) -> None:
+    counting = standing(came)
+    shown = log(f"(() => {{ {ADDED} return index.standing(); }})()", came=came)
+    assert shown == counting
+    one_by_one = "const index = makeIndex(); let last; for (const each of came) { index.add(each); last = index.standing(); }"
+    assert log(f"(() => {{ {one_by_one} return last ?? []; }})()", came=came) == counting
+    for lot in ("", "Load 2"):
+        ticked = {each["step"] for each in counting if each["kind"] == "tick" and each.get("lot", "") == lot}
+        found = log(f"(() => {{ {ADDED} return [...index.ticksOf('list', lot).keys()]; }})()", came=came, lot=lot)
+        assert set(found) == ticked
+    kettles = [each for each in counting if each.get("of") == "kettle"]
+    last = log(f"(() => {{ {ADDED} return index.last('kettle') ?? null; }})()", came=came)
+    assert last == (kettles[-1] if kettles else None)
+
+
+@settings(max_examples=60, deadline=None)
+@given(days(clocks_jump=False))
+def test_ends_are_all_that_rhythms_ask_for(log: Ask, came: list[Any]) -> None:
+    items = {"kettle": {"title": "Kettle", "rhythm": "often"}, "cups": {"title": "C", "rhythm": "often", "per_lot": True}}
+    due = "due(items, { often: 600 }, all)"
+    few = log(f"(() => {{ {ADDED} const all = index.ends(); return {due}; }})()", came=came, items=items)
+    assert few == log(f"(() => {{ const all = came; return {due}; }})()", came=in_order(came), items=items)
+
+
+@pytest.mark.parametrize(
+    ("about", "values"),
+    [
+        ({"last": 143, "step": 1, "range": [23, 212], "counts": False}, [141, 142, 143, 144, 145]),
+        ({"low": 140, "high": 150, "step": 1, "range": [23, 212], "counts": False}, [143, 144, 145, 146, 147]),
+        ({"last": 33.3, "step": 0.5, "range": [-22, 140], "counts": False}, [32.5, 33, 33.5, 34, 34.5]),
+        ({"high": 212, "step": 1, "range": [23, 212], "counts": False}, [210, 211, 212]),
+        ({"step": 1, "range": [0, 6], "counts": True}, [1, 2, 5]),
+        ({"step": 1, "range": [0, 6], "counts": False}, []),
+    ],
+)
+def test_round_values_about_the_last_are_offered(log: Ask, about: Any, values: list[float]) -> None:
+    assert log("offered(about)", about=about) == values
+
+
+@pytest.mark.parametrize(
+    ("keys", "typed"),
+    [("170", "170"), ("0.5", "0.5"), ("1..5", "1.5"), ("34-", "-34"), ("3-4-", "34"), ("007", "7"), ("1234567890", "123456789")],
+)
+def test_the_keypad(log: Ask, keys: str, typed: str) -> None:
+    assert log("keys.reduce(press, '')", keys=list(keys)) == typed
+    assert log("press('12', 'back')") == "1"
+
+
+def test_timers_of_one_name_are_numbered(log: Ask) -> None:
+    assert log("freeName('Row', [])") == "Row"
+    assert log("freeName('Row', ['Row'])") == "Row · 2"
+    assert log("freeName('Row', ['Row', 'Row · 3'])") == "Row · 2"
+    assert log("freeName('Row', ['Row', 'Row · 2', 'Other'])") == "Row · 3"
+
+
+def cooling(minutes: list[float], rate: float, **limit: float) -> list[Any]:
+    """Readings from 40 to 0 degrees above nothing, by Newton's law of cooling."""
+    return [
+        entry(number, at=NOON + round(at * MINUTE), of="heart", value=40 * math.exp(-rate * at), written="x", limit=limit)
+        for number, at in enumerate(minutes, 1)
+    ]
+
+
+def test_newtons_cooling_is_foretold(log: Ask) -> None:
+    # 40 exp(-t/60) comes to 4 at t = 60 ln 10 = 138.155 minutes.
+    told = log("foretell(all, 0)", all=cooling([0, 20, 40, 60], 1 / 60, high=4, by=NOON + 240 * MINUTE))
+    assert told["kind"] == "in_time"
+    assert told["at"] == pytest.approx(NOON + 138.155 * MINUTE, abs=MINUTE)
+    late = log("foretell(all, 0)", all=cooling([0, 20, 40, 60], 1 / 60, high=4, by=NOON + 120 * MINUTE))
+    assert late["kind"] == "late"
+
+
+def test_what_cannot_be_foretold_is_said(log: Ask) -> None:
+    assert log("foretell(all, 0)", all=cooling([0], 1 / 60, high=4))["kind"] == "more"
+    assert log("foretell(all, 0)", all=cooling([0, 30], 0, high=4))["kind"] == "never"
+    assert log("foretell(all, 0)", all=cooling([0, 240], 1 / 60, high=4))["kind"] == "there"
+    assert log("foretell(all, 0)", all=cooling([0, 30], 1 / 60)) is None
