@@ -21,6 +21,7 @@ export function makeIndex() {
   /** @type {Map<string, Entry[]>} */ const ticks = new Map();
   /** @type {Map<string, Ends>} */ const ends = new Map();
   let newest = { at: -Infinity, phone: "" };
+  let wentBack = false;
   let isSorted = true;
   let knowsEnds = true;
 
@@ -39,6 +40,7 @@ export function makeIndex() {
   /** @param {Entry} entry @param {number} at */
   function append(entry, at) {
     counting.push(entry);
+    wentBack ||= at > entry.at;
     latest.set(phoneOf(entry), { at, counter: counterOf(entry) });
     newest = { at, phone: phoneOf(entry) };
     if (entry.kind === "tick") addTick(entry);
@@ -64,6 +66,8 @@ export function makeIndex() {
     const place = counting.findLastIndex((entry) => entry.id === id);
     if (place < 0) return;
     const [gone] = counting.splice(place, 1);
+    // Where a clock was set back, what came after may have stood where it did because of this one.
+    isSorted = !wentBack;
     knowsEnds &&= gone.kind === "tick";
     if (gone.kind === "tick") {
       const key = tickKey(gone.of ?? "", gone.lot ?? "", gone.step ?? "");
@@ -77,6 +81,7 @@ export function makeIndex() {
     const sorted = isSorted ? counting : standing(all);
     counting = [];
     for (const kept of [latest, ticks, ends]) kept.clear();
+    wentBack = false;
     isSorted = knowsEnds = true;
     for (const entry of sorted) append(entry, Math.max(entry.at, latest.get(phoneOf(entry))?.at ?? 0));
   }

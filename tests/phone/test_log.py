@@ -13,7 +13,15 @@ from generator.records.entry import in_order, standing
 from tests.phone.conftest import Ask, machine
 from tests.records.samples import NOON, entry
 
-MODULES = ("records.js", "judging.js", "curve.js", "log_index.js", "reading_items.js", "timer_names.js", "foretelling.js")
+MODULES = (
+    "records.js",
+    "judging.js",
+    "curve.js",
+    "log_index.js",
+    "reading_items.js",
+    "timer_names.js",
+    "foretelling.js",
+)
 MINUTE = 60_000
 
 
@@ -42,7 +50,8 @@ def days(draw: st.DrawFn, clocks_jump: bool = True) -> list[Any]:
         if made and draw(st.booleans()):
             fields = {**fields, "corrects": draw(st.sampled_from(made))["id"]}
             fields |= {"gone": True} if draw(st.booleans()) else {}
-        made.append(entry(number + 1, phone, at=NOON + (draw(st.integers(-5, 5)) if clocks_jump else number) * MINUTE, **fields))
+        minute = draw(st.integers(-5, 5)) if clocks_jump else number
+        made.append(entry(number + 1, phone, at=NOON + minute * MINUTE, **fields))
     return draw(st.permutations(made))
 
 
@@ -55,8 +64,8 @@ def test_the_index_knows_what_a_walk_through_all_entries_finds(log: Ask, came: l
     counting = standing(came)
     shown = log(f"(() => {{ {ADDED} return index.standing(); }})()", came=came)
     assert shown == counting
-    one_by_one = "const index = makeIndex(); let last; for (const each of came) { index.add(each); last = index.standing(); }"
-    assert log(f"(() => {{ {one_by_one} return last ?? []; }})()", came=came) == counting
+    asked_each_time = "const index = makeIndex(); for (const each of came) { index.add(each); index.standing(); }"
+    assert log(f"(() => {{ {asked_each_time} return index.standing(); }})()", came=came) == counting
     for lot in ("", "Load 2"):
         ticked = {each["step"] for each in counting if each["kind"] == "tick" and each.get("lot", "") == lot}
         found = log(f"(() => {{ {ADDED} return [...index.ticksOf('list', lot).keys()]; }})()", came=came, lot=lot)
@@ -69,7 +78,8 @@ def test_the_index_knows_what_a_walk_through_all_entries_finds(log: Ask, came: l
 @settings(max_examples=60, deadline=None)
 @given(days(clocks_jump=False))
 def test_ends_are_all_that_rhythms_ask_for(log: Ask, came: list[Any]) -> None:
-    items = {"kettle": {"title": "Kettle", "rhythm": "often"}, "cups": {"title": "C", "rhythm": "often", "per_lot": True}}
+    often = {"title": "Often", "rhythm": "often"}
+    items = {"kettle": often, "cups": {**often, "per_lot": True}}
     due = "due(items, { often: 600 }, all)"
     few = log(f"(() => {{ {ADDED} const all = index.ends(); return {due}; }})()", came=came, items=items)
     assert few == log(f"(() => {{ const all = came; return {due}; }})()", came=in_order(came), items=items)
@@ -92,7 +102,15 @@ def test_round_values_about_the_last_are_offered(log: Ask, about: Any, values: l
 
 @pytest.mark.parametrize(
     ("keys", "typed"),
-    [("170", "170"), ("0.5", "0.5"), ("1..5", "1.5"), ("34-", "-34"), ("3-4-", "34"), ("007", "7"), ("1234567890", "123456789")],
+    [
+        ("170", "170"),
+        ("0.5", "0.5"),
+        ("1..5", "1.5"),
+        ("34-", "-34"),
+        ("3-4-", "34"),
+        ("007", "7"),
+        ("1234567890", "123456789"),
+    ],
 )
 def test_the_keypad(log: Ask, keys: str, typed: str) -> None:
     assert log("keys.reduce(press, '')", keys=list(keys)) == typed
@@ -108,9 +126,10 @@ def test_timers_of_one_name_are_numbered(log: Ask) -> None:
 
 def cooling(minutes: list[float], rate: float, **limit: float) -> list[Any]:
     """Readings from 40 to 0 degrees above nothing, by Newton's law of cooling."""
+    values = [(round(at * MINUTE), 40 * math.exp(-rate * at)) for at in minutes]
     return [
-        entry(number, at=NOON + round(at * MINUTE), of="heart", value=40 * math.exp(-rate * at), written="x", limit=limit)
-        for number, at in enumerate(minutes, 1)
+        entry(number, at=NOON + at, of="heart", value=value, written="x", limit=limit)
+        for number, (at, value) in enumerate(values, 1)
     ]
 
 
