@@ -28,5 +28,5 @@ export function startReminders(page) {
     (await import("./reminders.js")).startReminding(page);
   };
   start();
-  page.store.watch((key) => void (key.startsWith("run/") && start()));
+  page.store.watch((_, keys) => void (keys.some((key) => key.startsWith("run/")) && start()));
 }

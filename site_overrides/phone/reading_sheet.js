@@ -9,7 +9,7 @@ import { currentLot, knownLots, nextLot } from "./lots.js";
 import { items, makeTeller, tell } from "./log_words.js";
 import { answerWith } from "./reading_answer.js";
 import { canBe, kindOf, offered } from "./reading_items.js";
-import { frozenValues } from "./runs.js";
+import { numbersNow } from "./runs.js";
 import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
 import { openSheet } from "./sheet.js";
 import { clock } from "./words_said.js";
@@ -26,7 +26,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
   if (!item) return;
   const teller = await makeTeller(page);
   const index = page.log.of(page.run());
-  const values = frozenValues(page.log, page.run());
+  const values = await numbersNow(page);
   /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? firstName(page, of), reason: instead?.reason, corrects: instead?.id };
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
   const limitWords = element("p", { class: "sheet__limit" });

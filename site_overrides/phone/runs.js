@@ -67,6 +67,14 @@ export const goOnWith = (store, id) => store.keep([[`run/${id}`, { begun: runOf(
 /** The numbers of the day as they were frozen; empty before it began. @param {Log} log @param {string} run @returns {Record<string, number | string>} */
 export const frozenValues = (log, run) => frozenIn(log.of(run).standing())?.values ?? {};
 
+/** The numbers that a reading taken now is judged by: those of the day, or before it those of the plan. @param {Page & {run: () => string}} page */
+export async function numbersNow({ store, log, plan, run }) {
+  const goesOn = run() && !runOf(store, run())?.ended;
+  if (goesOn) return frozenValues(log, run());
+  const { settings, day } = plan.compute(await loaded(plan));
+  return { ...settings, ...day.values };
+}
+
 /** @param {Entry[]} standing */
 export const frozenIn = (standing) => standing.find(({ kind }) => kind === "plan");
 

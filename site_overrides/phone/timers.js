@@ -41,7 +41,7 @@ export function startTimers(store, strip, log, run) {
   setInterval(tick, 500);
   document.addEventListener("visibilitychange", tick);
   document.addEventListener("pointerdown", () => all().length && prepareSound());
-  store.watch((key) => key.startsWith(PREFIX) && tick());
+  store.watch((_, keys) => keys.some((key) => key.startsWith(PREFIX)) && tick());
   tick();
 
   return {

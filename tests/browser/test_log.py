@@ -1,0 +1,171 @@
+"""The log: two taps, judged at once, on disk before it is answered, never erased."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, BrowserContext
+
+from tests.browser.conftest import PHONE
+from tests.browser.days import READY, mark, open_page, read, remark, stored
+from tests.browser.host import Host
+from tests.browser.test_accessibility import STRICT
+from tests.browser.watching import Noises, until
+
+STRIP = "document.querySelector('.strip')?.innerText ?? ''"
+
+
+def test_a_reading_takes_two_taps_and_is_judged_at_once(
+    phone: BrowserContext, shared_host: Host, noises: Noises
+) -> None:
+    page = open_page(phone, shared_host.address + "work/scald/")
+    page.locator("[data-reading=scald_reading_taken]").click()
+    page.locator(".sheet-over .quick .key").nth(2).click()
+    until(page, f"({STRIP}).includes('inside the limits')")
+    kept = [each for each in stored(page) if each["kind"] == "reading"]
+    assert [each["written"] for each in kept] == ["145 °F"]
+    assert kept[0]["value"] == pytest.approx(335.928, abs=0.001)  # (145 - 32) / 1.8 + 273.15
+    assert kept[0]["limit"]["low"] < kept[0]["value"] < kept[0]["limit"]["high"]
+    frozen = [each for each in stored(page) if each["kind"] == "plan"]
+    assert len(frozen) == 1
+    assert frozen[0]["values"]["scald_hottest"] == kept[0]["limit"]["high"]
+    assert noises == Noises()
+
+
+def test_outside_the_limits_it_says_what_to_do_and_keeps_what_was_done(
+    phone: BrowserContext, shared_host: Host
+) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    read(page, "scald_reading_taken", "170")
+    sheet = page.locator(".sheet-over")
+    until(page, "document.querySelector('.sheet-over [role=alert]')?.innerText.includes('TOO HIGH 170')")
+    assert "flame down" in sheet.inner_text()
+    sheet.get_by_role("button", name="Later").click()
+    until(page, f"({STRIP}).includes('nothing done yet: Scald water, 170')")
+    page.get_by_role("button", name="What to do").click()
+    page.locator(".sheet-over").get_by_role("button", name="Turned the flame down and added cold water.").click()
+    until(page, f"!({STRIP}).includes('nothing done yet')")
+    by_kind = {each["kind"]: each for each in stored(page)}
+    assert by_kind["action"]["answers"] == by_kind["reading"]["id"]
+    assert by_kind["action"]["reason"] == "cooled"
+
+
+def test_a_correction_keeps_both(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    read(page, "birds_in", "60")
+    until(page, f"({STRIP}).includes('60')")
+    page.locator(".entry", has_text="Birds brought in").get_by_role("button").click()
+    page.locator(".sheet-over").get_by_role("button", name="Correct").click()
+    for digit in "58":
+        page.locator(".sheet-over .keypad .key", has_text=digit).first.click()
+    page.locator(".sheet-over").get_by_role("button", name="Keep").click()
+    until(page, "document.querySelector('.entry')?.innerText.includes('instead of 60')")
+    counts = [each for each in stored(page) if each["kind"] == "count"]
+    assert sorted(each["value"] for each in counts) == [58, 60]
+    assert counts[1]["corrects"] == counts[0]["id"] or counts[0]["corrects"] == counts[1]["id"]
+    page = open_page(phone, shared_host.address + "record/")
+    until(page, "document.body.innerText.includes('Corrected or taken back')")
+    sums = page.locator("[aria-label='Counts and sums'] tbody").inner_text()
+    assert "58" in sums
+    assert "60" not in sums
+
+
+def test_what_cannot_be_is_refused(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    read(page, "scald_reading_taken", "900")
+    until(page, "document.querySelector('.sheet__refused')?.innerText.startsWith('900')")
+    assert not [each for each in stored(page) if each["kind"] == "reading"]
+
+
+def test_not_saved_is_said_in_red_where_the_phone_keeps_nothing(phone: BrowserContext, shared_host: Host) -> None:
+    phone.add_init_script("""
+      IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError'); };
+    """)
+    page = open_page(phone, shared_host.address + "log/")
+    read(page, "birds_in", "60")
+    until(page, "document.querySelector('.sheet__unsaved')?.innerText.startsWith('NOT SAVED')")
+    until(page, f"({STRIP}).includes('NOT SAVED')")
+
+
+def test_readings_come_due_on_the_plans_rhythm(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + "log/")
+    until(page, READY)
+    mark(page, "lot_begins")
+    page.clock.fast_forward("31:00")
+    until(page, f"({STRIP}).includes('due since')")
+    page.goto(shared_host.address + "plan/")
+    until(page, READY)
+    page.clock.run_for(2000)
+    until(page, f"({STRIP}).includes('due since')")
+    page.locator(".strip").get_by_role("button", name="Read").click()
+    page.locator(".sheet-over").wait_for()
+
+
+def test_cooling_is_drawn_and_foretold(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + "log/")
+    until(page, READY)
+    mark(page, "lot_begins")
+    read(page, "tub_reading", "34")
+    for degrees in ("100", "80", "62"):
+        read(page, "breast_reading", degrees)
+        page.clock.run_for(500)
+        until(page, "document.querySelector('.sheet-over') === null")
+        page.clock.fast_forward("20:00")
+    until(page, "document.querySelectorAll('[data-log-curves] circle').length === 3")
+    assert page.locator("[data-log-curves] .drawn__limit").count() == 1
+    assert "comes to 40.0\u00a0°F at" in page.locator("[data-log-curves] figcaption").inner_text()
+
+
+def test_rounds_of_a_list_keep_their_own_ticks(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "work/scald/")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page.get_by_role("button", name="On to Load 2").click()
+    until(page, "document.querySelectorAll('.step--done').length === 0")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    assert {each["lot"] for each in stored(page) if each["kind"] == "tick"} == {"Load 1", "Load 2"}
+
+
+def test_a_finished_day_is_signed_read_only_and_asks_to_be_sent(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    page.on("dialog", lambda dialog: dialog.accept())
+    assert remark(page, "Rain at nine.")
+    page.locator("#log-sign").fill("Ana")
+    page.locator("[data-log-close] button").click()
+    until(page, "document.querySelector('[data-log-day]').innerText.includes('finished at')")
+    assert page.locator(".entry button").count() == 0
+    assert any(each["kind"] == "sign" and each["who"] == "Ana" for each in stored(page))
+    until(page, f"({STRIP}).includes('is only on this phone')")
+    with page.expect_download() as saved:
+        page.locator("[data-exchange-file]").click()
+    file = json.loads(Path(saved.value.path()).read_text("utf-8"))
+    assert {each["kind"] for each in file["entries"]} == {"plan", "remark", "sign"}
+    until(page, f"!({STRIP}).includes('is only on this phone')")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing(browser: Browser, shared_host: Host, scheme: str) -> None:
+    context = browser.new_context(**PHONE, color_scheme=scheme)  # type: ignore[arg-type]
+    page = open_page(context, shared_host.address + "log/")
+    mark(page, "lot_begins")
+    page.locator("[data-reading=breast_reading]").first.click()
+    page.locator(".sheet-over .keypad").wait_for()
+    for where in ("sheet", "outside", "log/", "record/"):
+        if where == "outside":
+            page.locator(".sheet-over").get_by_role("button", name="Back").click()
+            read(page, "scald_reading_taken", "170")
+            page.locator(".sheet-over .verdict--outside").wait_for()
+        elif where.endswith("/"):
+            page = open_page(context, shared_host.address + where)
+            page.wait_for_timeout(300)
+        found = Axe().run(page, options=STRICT).response["violations"]
+        assert [(where, one["id"], [node["html"][:160] for node in one["nodes"][:3]]) for one in found] == []
+    context.close()
