@@ -15,6 +15,7 @@ export async function mountPlanFields({ plan }) {
   const form = /** @type {HTMLFormElement | null} */ (document.querySelector("[data-plan]"));
   if (!form) return;
   form.addEventListener("submit", (event) => event.preventDefault());
+  form.inert = true; // nothing typed before anyone listens is lost
   const formulas = await loaded(plan);
   const inputs = /** @type {HTMLElement[]} */ ([...form.querySelectorAll("[data-input]")]);
   const choices = /** @type {HTMLElement[]} */ ([...form.querySelectorAll("[data-choice-field]")]);
@@ -23,6 +24,8 @@ export async function mountPlanFields({ plan }) {
   bindWhole(plan);
   const paint = () => paintFields(plan, plan.compute(formulas), inputs, choices);
   paint();
+  form.inert = false;
+  form.dataset.bound = "";
   const stop = plan.watch(() => (form.isConnected ? paint() : stop()));
 }
 

@@ -20,6 +20,10 @@ from tests.browser.host import Host
 from tests.browser.watching import Noises, offline_ready, until
 
 READY = "document.documentElement.dataset.ready !== undefined"
+BOUND = "!document.querySelector('form[data-plan]:not([data-bound])')"
+FOLLOWING = (
+    "['birds', 'ice_bags', 'ice_total'].flatMap((id) => [...document.querySelectorAll(`[data-quantity=${id}]`)])"
+)
 SHOWN = """() => Object.fromEntries([...document.querySelectorAll('.number [data-quantity][data-show=first]')]
   .map((it) => [it.dataset.quantity, it.textContent]))"""
 
@@ -32,6 +36,7 @@ def workbook() -> Workbook:
 def _open(page: Page, host: Host, address: str = "plan/") -> Page:
     page.goto(host.address + address)
     until(page, READY)
+    until(page, BOUND)
     page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
     return page
 
@@ -94,7 +99,7 @@ def test_random_plans_come_out_as_in_python(phone: BrowserContext, shared_host: 
 
 def _reset(page: Page) -> None:
     page.evaluate(
-        """() => { for (const it of document.querySelectorAll('[data-input] [data-reset]')) if (!it.hidden) it.click(); }"""
+        "for (const it of document.querySelectorAll('[data-input] [data-reset]')) if (!it.hidden) it.click();"
     )
 
 
@@ -132,11 +137,7 @@ def test_every_page_follows_without_signal(
     for address in ("", "shop/", "crew/", "day/", "questions/", "pass/", "sheet/", "numbers/chill/", "work/chilling/"):
         page.goto(host.address + address)
         until(page, READY)
-        until(
-            page,
-            "[...document.querySelectorAll('[data-quantity=birds], [data-quantity=ice_total], [data-quantity=ice_bags]')]"
-            ".every((it) => !/^(60 birds|262 lb.*|14)$/.test(it.textContent))",
-        )
+        until(page, f"{FOLLOWING}.every((it) => !/^(60\\sbirds|262\\slb.*|14)$/.test(it.textContent))")
     page.goto(host.address + "shop/")
     until(page, f"document.querySelector('[data-quantity=ice_bags]').textContent === '{values['ice_bags']:.0f}'")
     assert [each for each in noises.errors if "ERR_" not in each and "Failed to load" not in each] == []
