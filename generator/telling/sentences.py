@@ -32,6 +32,10 @@ class Sentences:
         if end < len(said):
             yield said[end:], "", ""
 
+    def mark(self, identifier: str, part: str) -> Markup:
+        """A number of a sentence as an element that the phone repaints."""
+        return self._figures.mark(identifier, part)
+
     def html(self, english: str) -> Markup:
         """The sentence as HTML, every number marked for repainting."""
         found = self.pieces(english)
