@@ -37,7 +37,8 @@ PAGES = (
 STRICT = {"runOnly": ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
 SIZES = ({"width": 390, "height": 844}, {"width": 360, "height": 740})
 SMALL_TARGETS = """() => [...document.querySelectorAll(
-    'button, select, input, summary, label.md-header__button, .step__tick, .units span, nav a, .tile, .stop__link, .card, .jump'
+    'button, select, input, summary, label.md-header__button, .step__tick, .units span, nav a, .tile, .stop__link, '
+    + '.card, .jump'
   )].filter((it) => {
     const box = it.getBoundingClientRect();
     const shown = box.width && box.height && getComputedStyle(it).visibility !== 'hidden';
@@ -47,7 +48,8 @@ SMALL_TARGETS = """() => [...document.querySelectorAll(
 SMALL_TEXT = """() => [...document.querySelectorAll('body *')].filter((it) => {
     const own = [...it.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim());
     const box = it.getBoundingClientRect();
-    return own && box.width && box.height && !it.closest('math, sup, sub, svg') && parseFloat(getComputedStyle(it).fontSize) < 17.9;
+    const set = !it.closest('math, sup, sub, svg');
+    return own && set && box.width && box.height && parseFloat(getComputedStyle(it).fontSize) < 17.9;
   }).map((it) => it.outerHTML.slice(0, 120) + ' ' + getComputedStyle(it).fontSize)"""
 
 

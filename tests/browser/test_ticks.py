@@ -22,16 +22,16 @@ def _kill(profile: Path) -> None:
             command = file.read_bytes().split(b"\0")
         except OSError:
             continue
-        if f"--user-data-dir={profile}".encode() in command and not any(each.startswith(b"--type=") for each in command):
+        if f"--user-data-dir={profile}".encode() in command and not any(
+            each.startswith(b"--type=") for each in command
+        ):
             os.kill(int(file.parent.name), signal.SIGKILL)
     for lock in profile.glob("Singleton*"):  # what a phone does not have
         lock.unlink()
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")
-def test_ticks_outlive_a_killed_browser(
-    persistent: Callable[[], BrowserContext], host: Host, tmp_path: Path
-) -> None:
+def test_ticks_outlive_a_killed_browser(persistent: Callable[[], BrowserContext], host: Host, tmp_path: Path) -> None:
     for count in (1, 2, 3):
         page = persistent().new_page()
         page.goto(host.address + STATION)

@@ -1,0 +1,143 @@
+"""Pages of the other trade: what must be on them, and that content stays text."""
+
+from __future__ import annotations
+
+import html
+import json
+import re
+import shutil
+from pathlib import Path
+
+import markdown
+import pytest
+
+from generator.problems import ProblemsFound
+from generator.rendering import Edition, Rendered, render_site
+from generator.telling import addresses
+from tests.rendering.conftest import make_edition
+
+
+def page(rendered: Rendered, name: str) -> str:
+    return html.unescape(rendered.files[name]).replace("\u00a0", " ")
+
+
+def test_each_procedure_and_each_group_has_a_page(edition: Edition, rendered: Rendered) -> None:
+    for name in edition.library.procedures:
+        assert f"work/{name}.md" in rendered.files
+    groups = {item.quantity.group for item in edition.workbook.items.values()}
+    for name in groups:
+        assert f"numbers/{name}.md" in rendered.files
+
+
+def test_a_job_shows_its_parts(rendered: Rendered) -> None:
+    text = page(rendered, "work/mix_the_dough.md")
+    assert "Wet every grain of flour, at a temperature that lets the dough rise on time." in text
+    assert "One person at the bowl" in text
+    assert "A dough that lets go of the bowl." in text
+    assert text.count('type="checkbox"') == len(re.findall(r'<li class="step"', text)) >= 3
+
+
+def test_numbers_are_marked_for_repainting_and_shown_in_both_systems(rendered: Rendered) -> None:
+    # 40 loaves of 900 g, wholemeal with 80 % water, 2 % salt: 36 kg / 1.82 = 19.78 kg of flour, which is 43.61 lb
+    text = page(rendered, "numbers/dough.md")
+    assert re.search(
+        r'data-quantity="flour_mass" data-show="first">19\.8 kg</b>\s*<b[^>]*data-show="second">43\.6 lb</b>', text
+    )
+
+
+def test_the_day_before_and_after_are_linked(rendered: Rendered) -> None:
+    head = rendered.files["work/mix_the_dough.md"].split("---")[1]
+    after = next(json.loads(line.removeprefix("after: ")) for line in head.splitlines() if line.startswith("after:"))
+    assert after["address"].startswith("work/")
+    assert f"{after['address'].rstrip('/')}.md" in rendered.files
+
+
+def test_every_inner_link_leads_to_a_page_and_a_part_of_it(rendered: Rendered) -> None:
+    made = {
+        name: markdown.markdown(text.split("---\n", 2)[2], extensions=["attr_list"])
+        for name, text in rendered.files.items()
+        if name.endswith(".md")
+    }
+    parts = {name: set(re.findall(r'\bid="([^"]+)"', text)) for name, text in made.items()}
+    seen = 0
+    for name, text in made.items():
+        here = "" if name == "index.md" else name.removesuffix("index.md").removesuffix(".md").rstrip("/") + "/"
+        for link in re.findall(r'href="([^":]+)"', text):
+            way, _, part = html.unescape(link).partition("#")
+            target = here if not way else _resolve(here, way)
+            file = addresses.file_of(target)
+            if target.endswith((".pdf", "/.")) or "papers" in target:
+                continue
+            assert file in made, f"{name} -> {link}"
+            assert not part or part in parts[file], f"{name} -> {link}"
+            seen += 1
+    assert seen > 50
+
+
+def _resolve(here: str, way: str) -> str:
+    from urllib.parse import urljoin
+
+    return urljoin(f"http://site/{here}", way).removeprefix("http://site/")
+
+
+def test_content_stays_text(bakery_content: Path, tmp_path: Path) -> None:
+    content = Path(shutil.copytree(bakery_content, tmp_path / "content"))
+    term = content / "shared/terms/terms.yml"
+    term.write_text(
+        'crumb: {title: "<b>*Crumb* & _co_</b> [x](javascript:y)", says: "<script>alert(1)</script> `x` *y*"}\n'
+    )
+    text = render_site(make_edition(content)).files["glossary.md"]
+    made = markdown.markdown(text.split("---\n", 2)[2], extensions=["attr_list"])
+    assert "<script>" not in made
+    assert "<em>" not in made
+    assert 'javascript:y"' not in made
+    assert "&lt;b&gt;*Crumb* &amp; _co_&lt;/b&gt; [x](javascript:y)" in made
+
+
+def test_a_missing_word_is_named(bakery_content: Path, tmp_path: Path) -> None:
+    content = Path(shutil.copytree(bakery_content, tmp_path / "content"))
+    words = content / "shared/words/pages.yml"
+    lines = words.read_text().splitlines(keepends=True)
+    words.write_text("".join(line for line in lines if not line.startswith(("title_plan:", "plan_how:"))))
+    with pytest.raises(ProblemsFound) as found:
+        render_site(make_edition(content))
+    assert [problem.fault for problem in found.value.problems] == [
+        "the word `plan_how` is missing",
+        "the word `title_plan` is missing",
+    ]
+
+
+def test_a_phone_number_can_be_dialled() -> None:
+    from generator.rendering.views import Views
+
+    number = Views.phone_number
+    assert number(None, "Ana, 555-0110") == "5550110"  # type: ignore[arg-type]
+    assert number(None, "+1 (970) 555 0111 by day") == "+19705550111"  # type: ignore[arg-type]
+    assert number(None, "radio 2") == ""  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("here", "there", "written"),
+    [
+        ("", "plan/", "plan/"),
+        ("", "plan/#crew", "plan/#crew"),
+        ("work/mix/", "", "../../"),
+        ("work/mix/", "work/bake/", "../bake/"),
+        ("work/mix/", "numbers/dough/#flour", "../../numbers/dough/#flour"),
+        ("plan/", "plan/#crew", "#crew"),
+    ],
+)
+def test_addresses_are_relative(here: str, there: str, written: str) -> None:
+    assert addresses.between(here, there) == written
+
+
+def test_the_manifest_stands_for_one_site_of_a_host(rendered: Rendered, edition: Edition) -> None:
+    manifest = json.loads(rendered.files["manifest.webmanifest"])
+    assert edition.library.this_farm.site_address.endswith(manifest["id"])
+    assert manifest["start_url"] == manifest["scope"] == "./"
+    assert {icon["sizes"] for icon in manifest["icons"]} >= {"192x192", "512x512"}
+    assert any(icon["purpose"] == "maskable" for icon in manifest["icons"])
+
+
+def test_the_same_content_gives_the_same_files(bakery_content: Path, rendered: Rendered) -> None:
+    assert render_site(make_edition(bakery_content)).files == rendered.files
