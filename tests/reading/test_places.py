@@ -33,9 +33,9 @@ def test_short_forms_have_the_place_of_what_is_written(workshop: Workshop) -> No
     reading = workshop.read()
     step = ("procedures", "mix_the_dough", "steps", "weigh")
     assert str(reading.place(*step, "source", 0, "plain")) == "shared/procedures/mix.yml:22:15"
-    assert str(reading.place(*step, "key_points", 0, "point")) == "shared/procedures/mix.yml:20:20"
+    assert str(reading.place(*step, "key_points", 0, "point")) == "shared/procedures/mix.yml:20:28"
     pour = ("procedures", "mix_the_dough", "steps", "pour")
-    assert str(reading.place(*pour, "source", 0, "id")) == "shared/procedures/mix.yml:28:20"
+    assert str(reading.place(*pour, "source", 0, "id")) == "shared/procedures/mix.yml:29:20"
     assert str(reading.place(*pour, "key_points", 0, "why")) == "shared/procedures/mix.yml:27:16"
 
 
