@@ -51,7 +51,7 @@ class Quantity(Entry):
     require: tuple[Requirement, ...] = ()
     digits: int | None = None
     doubt: ValueText | None = None
-    """How far the true value may lie to either side of what is given: an amount, or a share such as `10 percent of it`."""
+    """How far the true value may lie to either side: an amount, or a share such as `10 percent of it`."""
     how_sure: bool = False
     """A result that is shown with how far the doubts of what it rests on move it."""
     accuracy: Facts = ""

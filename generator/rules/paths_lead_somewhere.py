@@ -23,7 +23,11 @@ def _unknown_parts(inspection: Inspection, name: str, key: str, leg: Leg) -> Ite
     if leg.procedure is None:
         return
     procedure = inspection.library.procedures[leg.procedure]
-    wanted: dict[str, Mapping[str, object]] = {"steps": procedure.steps, "cautions": procedure.cautions, "stops": procedure.stops}
+    wanted: dict[str, Mapping[str, object]] = {
+        "steps": procedure.steps,
+        "cautions": procedure.cautions,
+        "stops": procedure.stops,
+    }
     for kind, known in wanted.items():
         for number, part in enumerate(getattr(leg, kind)):
             if part not in known:
