@@ -113,7 +113,7 @@ def test_a_folder_that_cannot_be_written(bakery: Order, run: Run, tmp_path: Path
     answer = run("build", "--content", bakery.content, "--farm", bakery.farm, "--into", tmp_path / "file" / "build")
     assert answer.status == 1
     assert answer.err.splitlines()[-2:] == [
-        f"{tmp_path}/file/build/docs: not a directory",
+        f"{tmp_path}/file/build/papers: not a directory",
         "    hint: see that the folder can be written and has room",
     ]
 
