@@ -7,9 +7,6 @@
 
 import { counterOf, phoneOf, standing } from "./records.js";
 
-/** Under what a tick is found. @param {string} list @param {string} lot @param {string} step */
-const tickKey = (list, lot, step) => `${list}\n${lot}\n${step}`;
-
 const LIST = "list ";
 const STRETCHING = ["reading", "count", "mark", "list"];
 
@@ -18,8 +15,9 @@ export function makeIndex() {
   /** @type {Entry[]} */ let counting = [];
   /** @type {Set<string>} */ const corrected = new Set();
   /** @type {Map<string, {at: number, counter: number}>} */ const latest = new Map();
-  /** @type {Map<string, Entry[]>} */ const ticks = new Map();
+  /** By list, by lot, by step. @type {Map<string, Map<string, Map<string, Entry[]>>>} */ const ticks = new Map();
   /** @type {Map<string, Ends>} */ const ends = new Map();
+  /** @type {Set<string>} */ const lost = new Set();
   let newest = { at: -Infinity, phone: "" };
   let wentBack = false;
   let isSorted = true;
@@ -32,8 +30,9 @@ export function makeIndex() {
     if (entry.gone || corrected.has(entry.id) || !isSorted) return;
     const before = latest.get(phoneOf(entry));
     const at = Math.max(entry.at, before?.at ?? 0);
+    if (before && entry.at < before.at && lost.has(phoneOf(entry))) isSorted = false;
     const isLater = at > newest.at || (at === newest.at && phoneOf(entry) === newest.phone);
-    isSorted = isLater && counterOf(entry) > (before?.counter ?? -1);
+    isSorted &&= isLater && counterOf(entry) > (before?.counter ?? -1);
     if (isSorted) append(entry, at);
   }
 
@@ -47,10 +46,23 @@ export function makeIndex() {
     else if (STRETCHING.includes(entry.kind)) stretch(entry);
   }
 
+  const ticksIn = (/** @type {string} */ list, /** @type {string} */ lot) => ticks.get(list)?.get(lot) ?? new Map();
+
   /** @param {Entry} entry */
   function addTick(entry) {
-    const key = tickKey(entry.of ?? "", entry.lot ?? "", entry.step ?? "");
-    ticks.set(key, [...(ticks.get(key) ?? []), entry]);
+    const { of: list = "", lot = "", step = "" } = entry;
+    const lots = ticks.get(list) ?? new Map();
+    const steps = lots.get(lot) ?? new Map();
+    ticks.set(list, lots.set(lot, steps.set(step, [...(steps.get(step) ?? []), entry])));
+  }
+
+  /** @param {Entry} entry */
+  function takeTick({ id, of: list = "", lot = "", step = "" }) {
+    const steps = ticksIn(list, lot);
+    const left = (steps.get(step) ?? []).filter((/** @type {Entry} */ tick) => tick.id !== id);
+    if (left.length) steps.set(step, left);
+    else steps.delete(step);
+    if (!steps.size) ticks.get(list)?.delete(lot);
   }
 
   /** @param {Entry} entry */
@@ -68,11 +80,9 @@ export function makeIndex() {
     const [gone] = counting.splice(place, 1);
     // Where a clock was set back, what came after may have stood where it did because of this one.
     isSorted = !wentBack;
+    lost.add(phoneOf(gone));
     knowsEnds &&= gone.kind === "tick";
-    if (gone.kind === "tick") {
-      const key = tickKey(gone.of ?? "", gone.lot ?? "", gone.step ?? "");
-      ticks.set(key, (ticks.get(key) ?? []).filter((tick) => tick.id !== id));
-    }
+    if (gone.kind === "tick") takeTick(gone);
   }
 
   /** Everything anew, where something came that belongs further back. */
@@ -80,7 +90,7 @@ export function makeIndex() {
     if (isSorted && knowsEnds) return;
     const sorted = isSorted ? counting : standing(all);
     counting = [];
-    for (const kept of [latest, ticks, ends]) kept.clear();
+    for (const kept of [latest, ticks, ends, lost]) kept.clear();
     wentBack = false;
     isSorted = knowsEnds = true;
     for (const entry of sorted) append(entry, Math.max(entry.at, latest.get(phoneOf(entry))?.at ?? 0));
@@ -98,19 +108,12 @@ export function makeIndex() {
     all: () => all,
     /** Those that count, in order. */
     standing: () => settled(() => counting),
-    /** The standing ticks of a step. @param {string} list @param {string} lot @param {string} step */
-    ticks: (list, lot, step) => settled(() => ticks.get(tickKey(list, lot, step)) ?? []),
-    /** The steps of a list that are ticked, each with its tick. @param {string} list @param {string} [lot] */
-    ticksOf: (list, lot = "") => settled(() => {
-      const mark = `${list}\n${lot}\n`;
-      const found = [...ticks].filter(([key, each]) => key.startsWith(mark) && each.length);
-      return new Map(found.map(([key, each]) => [key.slice(mark.length), each[0]]));
-    }),
-    /** The rounds of a list in which something was ticked. @param {string} list */
-    roundsOf: (list) => settled(() => {
-      const found = [...ticks].filter(([key, each]) => key.startsWith(`${list}\n`) && each.length);
-      return new Set(found.map(([key]) => key.split("\n")[1]));
-    }),
+    /** The standing ticks of a step. @param {string} list @param {string} lot @param {string} step @returns {Entry[]} */
+    ticks: (list, lot, step) => settled(() => ticksIn(list, lot).get(step) ?? []),
+    /** The steps of a list that are ticked, each with its tick. @param {string} list @param {string} [lot] @returns {Map<string, Entry>} */
+    ticksOf: (list, lot = "") => settled(() => new Map([...ticksIn(list, lot)].map(([step, [tick]]) => [step, tick]))),
+    /** The rounds of a list in which something was ticked. @param {string} list @returns {Set<string>} */
+    roundsOf: (list) => settled(() => new Set(ticks.get(list)?.keys())),
     /** A list as it stood when its first step was ticked. @param {string} list @returns {Record<string, string> | undefined} */
     printsOf: (list) => settled(() => ends.get(`${LIST}${list}\n`)?.first.prints),
     /** The last of a thing, of a lot where one is given. @param {string} of @param {string} [lot] */

@@ -85,6 +85,7 @@ function showOutside(page, teller, entry, saved, sheet) {
     element("p", { class: "verdict verdict--outside", role: "alert" }, element("strong", {}, tell(verdictOf(entry))), ` ${teller.written(entry)} (${teller.limit(entry.of ?? "", entry.limit)})`),
     element("h3", {}, tell("what_to_do")),
     element("p", { class: "sheet__act" }, item?.act ? teller.sentence(item.act, values) : ""),
+    element("p", {}, element("a", { href: new URL(`../faults/#for-${entry.of}`, import.meta.url).href }, tell("faults"))),
     element("h3", {}, tell("done")),
     ...buttons, other, later,
   );
