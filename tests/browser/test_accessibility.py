@@ -127,3 +127,13 @@ def test_twice_the_text_size_at_320_loses_nothing(browser: Browser, shared_host:
         wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
         assert wide <= 0, f"{address} is {wide} px too wide"
     context.close()
+
+
+def test_the_bar_stands_in_one_row_on_a_narrow_phone(browser: Browser, shared_host: Host) -> None:
+    context = browser.new_context(**{**PHONE, "viewport": {"width": 360, "height": 740}})
+    page = context.new_page()
+    page.goto(shared_host.address + "work/scald/")
+    rows = page.evaluate("[...document.querySelectorAll('.bar > *')].map((it) => it.getBoundingClientRect().top)")
+    assert len(rows) >= 4
+    assert len(set(rows)) == 1
+    context.close()

@@ -24,9 +24,7 @@ def test_search_loads_its_index_only_when_asked_and_leads_to_what_was_found(
     page.locator(".finder li a").first.click()
     until(page, "location.hash !== ''")
     until(page, "document.querySelector('.finder[open]') === null")
-    assert page.locator(":target").count() == 1 or page.evaluate(
-        "document.getElementById(location.hash.slice(1)) !== null"
-    )
+    until(page, "document.getElementById(location.hash.slice(1)) !== null")
     assert noises == Noises()
 
 
