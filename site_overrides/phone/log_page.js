@@ -102,6 +102,7 @@ function paintTimers({ timers }, part) {
 /** @param {Page} page @param {HTMLFormElement} form @param {HTMLElement} words */
 function mountRemark(page, form, words) {
   const field = /** @type {HTMLTextAreaElement} */ (form.querySelector("textarea"));
+  /** @type {HTMLButtonElement} */ (form.querySelector("button")).disabled = false; // what is tapped before anyone listens would be lost
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const text = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
