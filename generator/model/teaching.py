@@ -11,7 +11,6 @@ from generator.model.entry import (
     FormulaText,
     Identifier,
     InputIdentifier,
-    Line,
     MeasureIdentifier,
     PictureIdentifier,
     ProcedureIdentifier,
