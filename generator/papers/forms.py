@@ -48,14 +48,16 @@ def bring_list(paper: Paper, say: Wording) -> Data:
 
 
 def sign_off(paper: Paper, wanted: SignOff, say: Wording) -> Data:
-    """A row for each procedure, a box for each stage of learning it."""
+    """A row for each key skill and each procedure, a box for each stage of learning it."""
     library = say.edition.library
     stages = [say.text(stage) for stage in wanted.stages.values()]
     columns = [say.word("paper_skill"), *stages]
-    sections = []
+    skills = sorted(library.skills.values(), key=lambda one: one.order)
+    rows = [[say.runs(one.title), *("" for _ in stages)] for one in skills]
+    shares = [2.6, *(1.0 for _ in stages)]
+    sections = [_table(say.word("paper_key_skills"), [], columns, shares, rows, height=27)] if rows else []
     for phase in wanted.phases:
         found = [one for one in library.procedures.values() if one.phase == phase]
         rows = [[say.runs(one.title), *("" for _ in stages)] for one in sorted(found, key=lambda one: one.order)]
-        shares = [2.6, *(1.0 for _ in stages)]
         sections.append(_table(say.text(library.phases[phase].title), [], columns, shares, rows, height=27))
     return {"intro": say.runs(paper.intro), "sections": sections, "name": say.word("paper_name")}

@@ -9,6 +9,7 @@ from typing import Any
 
 from generator.rendering.gathering import cautions, choices_by_group, grouped, supplies_by_group
 from generator.rendering.plan_pages import plan_pages
+from generator.rendering.teaching_pages import faults, paths_in_order, taught_at, teaching_pages
 from generator.telling import addresses
 from generator.telling.edition import Edition
 from generator.telling.listing import Listed, offer
@@ -50,7 +51,13 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
     made += [
         _fixed("log", addresses.LOG, phases=_readings_by_phase(edition)),
         _fixed("record", addresses.RECORD),
-        _fixed("help", addresses.AT_HAND, phases=[each for each in phases(edition) if each[1].at_hand]),
+        *(_fixed(name, address, **parts) for name, address, parts in teaching_pages(edition)),
+        _fixed(
+            "help",
+            addresses.AT_HAND,
+            phases=[each for each in phases(edition) if each[1].at_hand],
+            any_faults=any(each[2] for each in faults(edition)),
+        ),
         _fixed("cautions", addresses.CAUTIONS, cautions=cautions(edition)),
         _fixed("numbers", addresses.NUMBERS, groups=grouped(edition)),
         *_choice_pages(edition),
@@ -60,7 +67,7 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
         made.append(_fixed("glossary", addresses.GLOSSARY))
     made += [_fixed("sources", addresses.SOURCES), _fixed("about", addresses.ABOUT)]
     menu = Page(addresses.MENU, "menu", title_word="title_menu", parts={"pages": made}, head={"kind": "menu"})
-    return [*made, menu, *_number_pages(edition), *_procedure_pages(edition)]
+    return [*made, menu, *_path_pages(edition), *_number_pages(edition), *_procedure_pages(edition)]
 
 
 def _readings_by_phase(edition: Edition) -> list[tuple[str, str, list[str]]]:
@@ -83,9 +90,18 @@ def _procedure_pages(edition: Edition) -> list[Page]:
     for _, phase, members in phases(edition):
         for name, procedure in members:
             parts = {"id": name, "procedure": procedure, "phase": phase, "number": number_of.get(name, 0)}
+            parts |= taught_at(edition, name)
             head = {"kind": "procedure"}
             made.append(Page(addresses.procedure(name), "procedure", title=procedure.title, parts=parts, head=head))
     return _chained(made)
+
+
+def _path_pages(edition: Edition) -> Iterator[Page]:
+    """A page for each way in."""
+    for name, path in paths_in_order(edition):
+        yield Page(
+            addresses.path(name), "path", title=path.title, parts={"id": name, "path": path}, head={"kind": "path"}
+        )
 
 
 def _chained(made: list[Page]) -> list[Page]:

@@ -12,6 +12,8 @@ from generator.rendering.phone_data import phone_data
 from generator.rendering.plan_content import plan_content
 from generator.rendering.search_index import search_index
 from generator.rendering.writer import Writer
+from generator.teaching.drill_program import drill_program
+from generator.teaching.teaching_program import teaching_program
 from generator.telling import addresses
 from generator.telling.edition import Edition
 from generator.telling.listing import Listed
@@ -35,6 +37,7 @@ def render_site(edition: Edition, papers: Sequence[Listed] = ()) -> Rendered:
     files = {page.file: writer.page(page) for page in made}
     files |= phone_data(edition, writer.words) | plan_content(edition, writer.figures, writer.words)
     files |= log_content(edition, writer.words)
+    files |= drill_program(edition, writer.figures) | teaching_program(edition, writer.words)
     files |= manifest(edition, writer.words)
     files |= search_index(edition, writer.figures, made, writer.title)
     settings = {

@@ -89,6 +89,12 @@ class Views:
                     found.setdefault(each.id, []).append((each.place, self._sentences.html(text)))
         return list(found.items())
 
+    def sentences(self, procedure: Procedure) -> list[str]:
+        """What stands in the rows of a procedure, which are tapped and so hold no links."""
+        keys = [key for step in procedure.steps.values() for key in step.key_points]
+        actions = [step.action for step in procedure.steps.values()]
+        return [*actions, *(text for key in keys for text in (key.point, key.why) if text)]
+
     def refusals(self, identifier: str) -> list[tuple[str, str]]:
         """Sentences that may have to be shown at an input, each after the keys by which programs know it."""
         found: dict[str, list[str]] = {}

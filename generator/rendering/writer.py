@@ -11,6 +11,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from generator.rendering.citing import cite
 from generator.rendering.pages import Page
 from generator.rendering.views import Views
+from generator.teaching.explaining import Explainer, Glossary
 from generator.telling import addresses
 from generator.telling.drawings import Drawings
 from generator.telling.edition import Edition
@@ -26,7 +27,8 @@ class Writer:
         self.edition = edition
         self.words = Words(edition)
         self.figures = figures = Figures(edition)
-        sentences = Sentences(edition, figures)
+        self._sentences = sentences = Sentences(edition, figures)
+        self._glossary = Glossary(edition)
         self._templates = Environment(
             loader=PackageLoader("generator.rendering"),
             autoescape=True,
@@ -56,7 +58,9 @@ class Writer:
         template = self._templates.get_template(f"{page.template}.md.jinja")
         title = self.title(page)
         sources = partial(cite, self.edition, self.words, link)
-        body = template.render(link=link, cite=sources, title=title, **page.parts)
+        words = Explainer(self._glossary, self._sentences, link)
+        terms = {"explain": words.html, "unexplained": words.others}
+        body = template.render(link=link, cite=sources, title=title, **terms, **page.parts)
         head = {"title": title, **self._steps(page), **page.head}
         lines = "".join(f"{key}: {json.dumps(value, ensure_ascii=False)}\n" for key, value in head.items())
         return f"---\n{lines}---\n\n{body}"

@@ -18,6 +18,10 @@ LOG = "log/"
 RECORD = "record/"
 PAPERS = "papers/"
 AT_HAND = "help/"
+FAULTS = "faults/"
+LEARN = "learn/"
+DRILLS = "drills/"
+SIGNING = "signing/"
 CAUTIONS = "cautions/"
 NUMBERS = "numbers/"
 METHODS = "numbers/methods/"
@@ -29,6 +33,11 @@ ABOUT = "about/"
 def procedure(identifier: str) -> str:
     """The page of a procedure."""
     return f"work/{identifier}/"
+
+
+def path(identifier: str) -> str:
+    """The page of a way in."""
+    return f"{LEARN}{identifier}/"
 
 
 def group(identifier: str) -> str:
@@ -48,7 +57,7 @@ def prose(identifier: str) -> str:
 
 def file_of(address: str) -> str:
     """The Markdown file from which the page at an address is made."""
-    return f"{address}index.md" if address in {TODAY, NUMBERS} else f"{address.rstrip('/')}.md"
+    return f"{address}index.md" if address in {TODAY, NUMBERS, LEARN} else f"{address.rstrip('/')}.md"
 
 
 def to_file(here: str, file: str) -> str:

@@ -7,6 +7,7 @@ import { aheadBy, clashes, clockOffsets, news } from "./merge.js";
 import { takeFile } from "./record_check.js";
 import { dayName } from "./runs.js";
 import { markSent, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
+import { isTraining } from "./skills_signed.js";
 import { watchWhileShown } from "./ticks.js";
 import { say, span } from "./words_said.js";
 
@@ -105,8 +106,8 @@ function takeButton(page, taken, fresh, section) {
     button.disabled = true;
     const runs = [...new Set(fresh.map(({ run }) => run))];
     const begun = (/** @type {string} */ run) => Math.min(...fresh.filter((entry) => entry.run === run).map(({ at }) => at));
-    const unknown = runs.filter((run) => !page.store.get(`run/${run}`)).map((run) => /** @type {[string, any]} */ ([`run/${run}`, { begun: begun(run) }]));
-    const today = runs.find((run) => run.startsWith(dayName(new Date())));
+    const unknown = runs.filter((run) => !isTraining(run) && !page.store.get(`run/${run}`)).map((run) => /** @type {[string, any]} */ ([`run/${run}`, { begun: begun(run) }]));
+    const today = runs.find((run) => run.startsWith(dayName(new Date())) && !isTraining(run));
     const joined = today && !page.run() ? [/** @type {[string, any]} */ (["state/run", today])] : [];
     const saved = await page.log.take(fresh, [...unknown, ...joined]);
     let noted = true;

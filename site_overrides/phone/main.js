@@ -11,6 +11,7 @@ import { mountPlanPages } from "./plan_pages.js";
 import { startOffline, mountOfflineState } from "./offline.js";
 import { startStrip } from "./bar.js";
 import { mountLog, startReminders } from "./logging.js";
+import { mountTeaching } from "./teaching_parts.js";
 import { arrive } from "./frame.js";
 
 export const root = new URL("../", import.meta.url);
@@ -36,6 +37,7 @@ function mount() {
   mountToday(page);
   mountTimerButtons(page);
   mountLog(page);
+  mountTeaching(page);
   mountOfflineState(store);
 }
 

@@ -1,0 +1,112 @@
+"""Every question against content: on the phone the right answer is the one that Python finds, whatever is drawn."""
+
+from __future__ import annotations
+
+import math
+import random
+
+import pytest
+
+from generator.model.library import Library
+from generator.pipeline.order import HERE
+from generator.reading import read_library
+from generator.teaching.drill_bounds import bounds
+from generator.teaching.drill_formulas import link_drills, right_answers, work_out
+from generator.teaching.written import address_of, parts_of
+from generator.telling.edition import Edition
+from tests.teaching.conftest import Phone
+
+DRILLS = read_library(HERE / "content/shared", HERE / "content/farms/demo").library.drills
+WITH_NUMBERS = [name for name, drill in DRILLS.items() if drill.vary or drill.draws or drill.works]
+SUBJECTS = {
+    "signs of death": "signs_of_death",
+    "scald test": "feather_test",
+    "gas lighting order": "order_of_lighting",
+    "leak": "finding_a_leak",
+    "burns": "burned_helper",
+    "chill time limit": "time_left_to_the_limit",
+    "evisceration": "order_of_drawing",
+    "condemn": "whole_bird_or_spot",
+    "cleaning order": "order_of_cleaning",
+}
+
+
+def luck(seed: str) -> list[float]:
+    chance = random.Random(seed)
+    return [chance.random() for _ in range(97)]
+
+
+def test_there_are_enough_and_all_that_matters_is_asked() -> None:
+    assert len(DRILLS) >= 45
+    assert set(SUBJECTS.values()) <= set(DRILLS)
+    assert sum(bool(drill.picture) for drill in DRILLS.values()) >= 6
+    assert sum(bool(drill.arrange) for drill in DRILLS.values()) >= 8
+    assert len(WITH_NUMBERS) >= 12
+
+
+@pytest.mark.parametrize("name", DRILLS)
+def test_the_phone_asks_it_with_one_right_answer(name: str, phone: Phone, library: Library) -> None:
+    drill = library.drills[name]
+    for seed in range(5):
+        asked = phone.ask(
+            "pose(drills[name], { settle, compute }, table(chance))", name=name, chance=luck(f"{name}{seed}")
+        )
+        assert asked is not None
+        choices = asked["choices"]
+        if drill.arrange:
+            steps = library.procedures[drill.written.procedure].steps
+            assert {choice["id"] for choice in choices} == set(drill.arrange)
+            assert [step for step in steps if step in drill.arrange] == list(drill.arrange)
+        else:
+            assert {choice["id"] for choice in choices} == set(drill.answers)
+            assert sum(choice["right"] for choice in choices) == 1
+            assert len({choice["says"] for choice in choices}) == len(choices)
+            assert all(choice["right"] or choice["why"] for choice in choices)
+        assert "{" not in asked["asks"] + asked["why"]
+
+
+@pytest.mark.parametrize("name", WITH_NUMBERS)
+def test_both_hands_work_out_the_same(name: str, phone: Phone, edition: Edition) -> None:
+    drill, linked = edition.library.drills[name], link_drills(edition.workbook)[0][name]
+    chance = luck(name)
+    found = phone.ask("valuesFor(drills[name], { settle, compute }, table(chance))", name=name, chance=chance)
+    varied, drawn = bounds(edition.workbook, drill)
+    between = [
+        low + (high - low) * part
+        for (low, high), part in zip((*varied.values(), *drawn.values()), chance, strict=False)
+    ]
+    inputs = edition.workbook.givens.inputs
+    pairs = zip(varied, between, strict=False)
+    changes = {key: math.floor(value + 0.5) if inputs[key].whole else value for key, value in pairs}
+    settings = edition.workbook.settler.settle(edition.workbook.plan, changes)
+    own = dict(zip(drawn, between[len(varied) :], strict=True))
+    values = work_out(edition.workbook, linked, {**edition.workbook.compute(settings).values, **own})
+    for each in (*drill.works, *drill.draws, *drill.vary):
+        assert found[each] == pytest.approx(values[each], rel=1e-9)
+    told = phone.ask(
+        "Object.entries(drills[name].answers).filter(([, a]) => a.right || a.when?.(v)).map(([id]) => id)",
+        name=name,
+        v=found,
+    )
+    assert told == right_answers(edition.workbook, drill, linked, values)
+
+
+@pytest.mark.parametrize("name", DRILLS)
+def test_the_answer_is_written_where_the_question_says(name: str, library: Library, phone: Phone) -> None:
+    drill = library.drills[name]
+    part = parts_of(library, drill.written)[drill.written.id]
+    assert part.source
+    assert phone.ask("drills[name].address", name=name) == address_of(drill.written)
+    assert address_of(drill.written) == f"work/{drill.written.procedure}/#{drill.written.part}-{drill.written.id}"
+
+
+def test_ice_is_asked_as_the_formulas_have_it(phone: Phone, edition: Edition) -> None:
+    """With the changes that the question draws, the right answer is the ice of that day and no other."""
+    low, high = 40, 120
+    values = phone.ask("valuesFor(drills.ice_for_the_day, { settle, compute }, table([0]))")
+    assert values["birds"] == low
+    settings = edition.workbook.settler.settle(edition.workbook.plan, {"birds": low, "live_mass": 2.0})
+    assert values["enough"] == pytest.approx(edition.workbook.compute(settings).values["ice_total"], rel=1e-9)
+    more = phone.ask("valuesFor(drills.ice_for_the_day, { settle, compute }, table([1]))")
+    assert more["birds"] == high
+    assert more["enough"] > values["enough"]
