@@ -14,13 +14,15 @@ NOT_NEEDED = (
 )
 """The theme's search (ours has an index of its own) with its languages, its favicon, a second site map."""
 OWN_PROGRAMS = "phone"
+OWN_LOOKS = "look"
 _MAP = re.compile(rb"\s*(?://|/\*)# sourceMappingURL=[^\s*]+(?:\s*\*/)?\s*$")
 _COMMENT = re.compile(r"^[ \t]*(?:/\*\*(?:[^*]|\*(?!/))*\*/|//[^\n]*)[ \t]*\n", re.MULTILINE)
 """Comments that have their lines to themselves; one behind code may be part of a text."""
+_LOOK_COMMENT = re.compile(r"^[ \t]*/\*(?:[^*]|\*(?!/))*\*/[ \t]*\n", re.MULTILINE)
 
 
 def trim(site: Path) -> None:
-    """Removes source maps, the mentions of them, files that no page asks for, and comments of our own programs."""
+    """Removes source maps, the mentions of them, files that no page asks for, and comments of our own programs and looks."""
     for name in NOT_NEEDED:
         path = site / name
         if path.is_dir():
@@ -33,6 +35,8 @@ def trim(site: Path) -> None:
         _change(path, _MAP.sub(b"", path.read_bytes()))
     for path in (site / OWN_PROGRAMS).glob("*.js"):
         _change(path, without_comments(path.read_text(encoding="utf-8")).encode())
+    for path in (site / OWN_LOOKS).glob("*.css"):
+        _change(path, _LOOK_COMMENT.sub("", path.read_text(encoding="utf-8")).encode())
 
 
 def without_comments(program: str) -> str:

@@ -102,7 +102,10 @@ def test_trimming_leaves_programs_working(site: Path) -> None:
     (site / "assets/javascripts/bundle.js").write_text("go();\n//# sourceMappingURL=bundle.js.map\n")
     (site / "assets/javascripts/bundle.js.map").write_text("{}")
     (site / "main.css").write_text("a{}\n/*# sourceMappingURL=main.css.map */\n")
+    (site / "look").mkdir()
+    (site / "look/plan.css").write_text("/* why\n * so */\na{} /* behind a rule */\n")
     trim(site)
+    assert (site / "look/plan.css").read_text() == "a{} /* behind a rule */\n"
     assert not list(site.rglob("*.map"))
     assert not (site / "assets/javascripts/lunr").exists()
     assert (site / "assets/javascripts/bundle.js").read_text() == "go();"
