@@ -21,6 +21,7 @@ export function mountPath({ store }, place) {
   for (const box of boxes) {
     const key = keyOf(path, box.dataset.leg ?? "");
     box.addEventListener("change", () => (box.checked ? store.put(key, { at: Date.now() }) : store.remove(key)));
+    box.disabled = false; // what is tapped before anyone listens would be lost
   }
   const paint = () => {
     for (const box of boxes) box.checked = Boolean(store.get(keyOf(path, box.dataset.leg ?? "")));
