@@ -22,7 +22,7 @@ _LOOK_COMMENT = re.compile(r"^[ \t]*/\*(?:[^*]|\*(?!/))*\*/[ \t]*\n", re.MULTILI
 
 
 def trim(site: Path) -> None:
-    """Removes source maps, the mentions of them, files that no page asks for, and comments of our own programs and looks."""
+    """Removes source maps, mentions of them, files that no page asks for, comments of our own programs and looks."""
     for name in NOT_NEEDED:
         path = site / name
         if path.is_dir():
