@@ -74,7 +74,7 @@ def find_browser() -> None:
     if any(map(shutil.which, BROWSERS)) or install_debian("chromium", "fonts-liberation"):
         return
     if subprocess.call([PYTHON, "-m", "playwright", "install", "chromium"]):
-        say("No browser for the tests. Install Chrome, Edge or Chromium and run this again.")
+        say("Playwright could not bring a browser; tests that need one look for an installed Chrome or Edge.")
 
 
 def install_debian(*packages: str) -> bool:

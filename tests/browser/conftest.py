@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import suppress
@@ -18,6 +19,12 @@ from tests.browser.host import Host
 from tests.browser.watching import Noises, listen
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "microsoft-edge", "msedge", "chrome")
+INSTALLED = (
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+    "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
+    "$PROGRAMFILES/Google/Chrome/Application/chrome.exe",
+    "${PROGRAMFILES(X86)}/Microsoft/Edge/Application/msedge.exe",
+)
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -37,13 +44,16 @@ def playwright() -> Iterator[Playwright]:
 
 
 @pytest.fixture(scope="session")
-def executable() -> str | None:
-    """An installed Chromium; None for the one that Playwright brought itself."""
-    return next(filter(None, map(shutil.which, NAMES)), None)
+def executable(playwright: Playwright) -> str:
+    """A Chromium on the path, else the one that Playwright brought, else an installed Chrome or Edge."""
+    own = playwright.chromium.executable_path
+    places = (*filter(None, map(shutil.which, NAMES)), own, *map(os.path.expandvars, INSTALLED))
+    found = next((place for place in places if Path(place).exists()), None)
+    return found or pytest.fail("install Chrome, Edge or Chromium for these tests")
 
 
 @pytest.fixture(scope="session")
-def browser(playwright: Playwright, executable: str | None) -> Iterator[Browser]:
+def browser(playwright: Playwright, executable: str) -> Iterator[Browser]:
     running = playwright.chromium.launch(executable_path=executable, args=FLAGS)
     yield running
     running.close()
@@ -86,9 +96,7 @@ def page(phone: BrowserContext) -> Page:
 
 
 @pytest.fixture
-def persistent(
-    playwright: Playwright, executable: str | None, tmp_path: Path
-) -> Iterator[Callable[[], BrowserContext]]:
+def persistent(playwright: Playwright, executable: str, tmp_path: Path) -> Iterator[Callable[[], BrowserContext]]:
     """Starts a phone that keeps its storage from one start to the next, as a real one does."""
     started: list[BrowserContext] = []
 
