@@ -42,4 +42,4 @@ export function ticks(low, high, count, sizes) {
 }
 
 /** How wide some words are drawn, about. @param {string} words */
-export const widthOf = (words) => words.length * 7.2;
+export const widthOf = (words) => words.length * 7.8;

@@ -15,6 +15,9 @@ export { loaded } from "./plan_state.js";
 
 const NOTHING = "–";
 
+/** @type {WeakMap<Element, string>} what elements show, so that what stays as it is costs nothing */
+const painted = new WeakMap();
+
 /**
  * Shows values the way quantities are shown.
  * @param {import("./plan_state.js").Formulas} formulas
@@ -41,6 +44,9 @@ export function paintAll(plan, outcome) {
   for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-quantity]"))) {
     const id = element.dataset.quantity ?? "";
     const value = day.values[id];
+    const what = `${system} ${value}`;
+    if (painted.get(element) === what) continue;
+    painted.set(element, what);
     element.classList.toggle("refused", value === undefined);
     if (value === undefined) element.textContent = element.dataset.show === "second" ? "" : NOTHING;
     else if (element.dataset.unit) element.textContent = plainly(fromSi(Number(value), formulas.units[element.dataset.unit]));
