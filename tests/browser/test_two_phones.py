@@ -1,0 +1,158 @@
+"""A day on two phones without a signal, their browsers killed again and again, their records brought together.
+
+`KILLS=100 python3 run.py test tests/browser/test_two_phones.py` kills as often as that.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import random
+import sys
+import time
+from collections import Counter
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import BrowserContext, Error, Page, Playwright
+
+from tests.browser.conftest import FLAGS, PHONE
+from tests.browser.days import kill, open_page, remark, stored
+from tests.browser.host import Host
+from tests.browser.watching import offline_ready, until
+
+KILLS = int(os.environ.get("KILLS", "10"))
+Start = Callable[[str], BrowserContext]
+IN_PROC = pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")
+
+
+@pytest.fixture
+def start(playwright: Playwright, executable: str | None, tmp_path: Path) -> Iterator[Start]:
+    """Starts the phone of a name, with what it kept."""
+    started: list[BrowserContext] = []
+
+    def start_one(name: str) -> BrowserContext:
+        folder = str(tmp_path / name)
+        context = playwright.chromium.launch_persistent_context(folder, executable_path=executable, args=FLAGS, **PHONE)
+        started.append(context)
+        return context
+
+    yield start_one
+    for context in started:
+        with suppress(Error):  # killed on purpose
+            context.close()
+
+
+def _work_until_killed(page: Page, phone: str, place: int, chance: random.Random, profile: Path) -> list[str]:
+    """Writes remarks down, is killed while one is on its way, and returns those that were acknowledged."""
+    kept = []
+    for number in range(chance.randrange(3)):
+        text = f"{phone} {place} {number}"
+        assert remark(page, text)
+        kept.append(text)
+    page.evaluate("() => document.querySelector('[data-log-remark-kept]').replaceChildren()")
+    page.locator("#log-remark").fill(f"{phone} {place} last")
+    page.locator("[data-log-remark] button").click(no_wait_after=True)
+    time.sleep(chance.random() * 0.05)
+    with suppress(Error):
+        said = page.evaluate("document.querySelector('[data-log-remark-kept]').textContent")
+        kept += [f"{phone} {place} last"] if said.startswith("Kept at") else []
+    kill(profile)
+    return kept
+
+
+def _export(page: Page, folder: Path, name: str) -> Path:
+    with page.expect_download() as saved:
+        page.locator("[data-exchange-file]").click()
+    path = folder / f"{name}.json"
+    saved.value.save_as(path)
+    return path
+
+
+def _show(page: Page, file: Path) -> None:
+    until(page, "document.querySelector('[data-exchange-state]').textContent")
+    page.locator("[data-exchange-open]").set_input_files(file)
+
+
+def _take(page: Page, file: Path) -> str:
+    _show(page, file)
+    until(page, "document.querySelector('.exchange__file') !== null")
+    words = page.locator(".exchange__file").inner_text()
+    button = page.locator(".exchange__file button")
+    if button.count():
+        button.click()
+        until(page, "document.querySelector('.exchange__file').innerText.includes('Took in')")
+    return words
+
+
+@IN_PROC
+def test_whatever_was_acknowledged_is_there_once(start: Start, host: Host, tmp_path: Path) -> None:
+    chance = random.Random(5)
+    for phone in ("one", "two"):
+        context = start(phone)
+        page = open_page(context, host.address + "log/")
+        offline_ready(page)
+        context.close()
+    host.cut()
+    acknowledged = []
+    for place in range(KILLS):
+        phone = ("one", "two")[place % 2]
+        page = open_page(start(phone), host.address + "log/")
+        acknowledged += _work_until_killed(page, phone, place, chance, tmp_path / phone)
+    pages = {phone: open_page(start(phone), host.address + "log/") for phone in ("one", "two")}
+    _take(pages["two"], _export(pages["one"], tmp_path, "one"))
+    _take(pages["one"], _export(pages["two"], tmp_path, "two"))
+    found = {phone: stored(page) for phone, page in pages.items()}
+    for entries in found.values():
+        remarks = Counter(entry["text"] for entry in entries if entry["kind"] == "remark")
+        assert set(acknowledged) <= set(remarks)
+        assert set(remarks.values()) == {1}
+        assert len({entry["id"] for entry in entries}) == len(entries)
+    texts = [{entry["text"] for entry in entries if entry["kind"] == "remark"} for entries in found.values()]
+    assert texts[0] == texts[1]
+    assert len({entry["run"] for entry in found["one"]}) == 1
+    pages["one"].reload()
+    words = _take(pages["one"], tmp_path / "two.json")
+    assert "are here already" in words
+    assert len(stored(pages["one"])) == len(found["one"])
+    assert [entry["taken"] > 0 for entry in found["one"] if entry["kind"] == "merge"] == [True, True]
+
+
+def test_nothing_in_a_file_is_executed_and_what_is_refused_is_named(
+    phone: BrowserContext, host: Host, tmp_path: Path
+) -> None:
+    now = int(time.time() * 1000)
+    day = time.strftime("%Y-%m-%d")
+    about = {"run": f"{day}-1", "at": now, "zone": 0}
+    script = "<img src=x onerror=window.hurt=1><script>window.hurt=1</script>"
+    entries = [
+        {"id": "phonebbb-1-abcdef", "kind": "remark", "text": script, **about},
+        {
+            "id": "phonebbb-2-abcdef",
+            "kind": "reading",
+            "of": "scald_reading_taken",
+            "value": 9000,
+            "written": "9",
+            **about,
+        },
+        {"id": "phonebbb-3-abcdef", "kind": "remark", "text": "=1+1", **about},
+    ]
+    head = {"format": "day-record", "version": 1, "phone": "phonebbb", "clock": now + 300_000}
+    (tmp_path / "theirs.json").write_text(json.dumps({**head, "entries": entries}))
+    page = open_page(phone, host.address + "log/")
+    words = _take(page, tmp_path / "theirs.json")
+    assert "1 entries were not taken" in words
+    assert "Entry 2: The reading cannot be" in words
+    assert "clock of phone phonebbb is ahead of this one by 4:5" in words or "by 5:00" in words
+    until(page, "document.querySelector('[data-log-entries]').innerText.includes('<script>')")
+    page = open_page(phone, host.address + "record/")
+    until(page, "document.body.innerText.includes('<script>')")
+    assert page.evaluate("window.hurt") is None
+    for text in ("", "{", "[]", '{"format": "day-record", "version": 2}', json.dumps(head)):
+        (tmp_path / "bad.json").write_text(text)
+        page = open_page(phone, host.address + "log/")
+        _show(page, tmp_path / "bad.json")
+        until(page, "document.querySelector('.exchange__file [role=alert]')?.innerText.startsWith('bad.json: ')")
+        assert page.locator(".exchange__file button").count() == 0
