@@ -17,7 +17,7 @@ ROOT = HERE
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
-        if "browser" in Path(str(item.fspath)).parts:
+        if {"browser", "engines"} & set(Path(str(item.fspath)).parts):
             item.add_marker("browser")
     items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
 

@@ -66,8 +66,15 @@ function loadWhenStale() {
   }, true);
 }
 
+/** In a browser's window an iPhone forgets what it kept; only iPhones say whether a page stands alone. */
+function hintAtInstalling() {
+  const hint = /** @type {HTMLElement | null} */ (document.querySelector("[data-install-hint]"));
+  if (hint) hint.hidden = /** @type {{standalone?: boolean}} */ (navigator).standalone !== false;
+}
+
 /** Says on the page about this copy whether it is whole. @param {import("./store.js").Store} store */
 export async function mountOfflineState(store) {
+  hintAtInstalling();
   const words = document.querySelector("[data-offline-state]");
   const kept = document.querySelector("[data-kept-state]");
   if (!words || !kept) return;

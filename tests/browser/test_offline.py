@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import BrowserContext
 
 from generator.pipeline.order import Order
@@ -116,3 +117,15 @@ def test_the_kill_switch_frees_the_phone_and_keeps_what_was_ticked(phone: Browse
     del host.instead["worker.js"]
     page.goto(host.address + "bring/")
     until(page, "document.querySelector('.step--done') !== null")
+
+
+@pytest.mark.parametrize(("stands_alone", "shown"), [("false", True), ("true", False), (None, False)])
+def test_an_iphones_browser_is_told_to_use_the_home_screen(
+    phone: BrowserContext, shared_host: Host, stands_alone: str | None, shown: bool
+) -> None:
+    if stands_alone:
+        phone.add_init_script(f"Object.defineProperty(navigator, 'standalone', {{value: {stands_alone}}})")
+    page = phone.new_page()
+    page.goto(shared_host.address)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    assert page.locator("[data-install-hint]").is_visible() == shown

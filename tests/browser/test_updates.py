@@ -12,7 +12,7 @@ STATION = "work/scald/"
 OFFERED = "[...document.querySelectorAll('.strip__row button')].some((it) => it.innerText === 'Update')"
 
 
-def _publish(host: Host, mark: str) -> None:
+def publish(host: Host, mark: str) -> None:
     """A new version: one page says something else, and the worker's list has its new hash."""
     from generator.publishing.keeping import kept_files
 
@@ -35,7 +35,7 @@ def test_an_update_waits_for_a_running_list_and_is_taken_on_a_tap(phone: Browser
     offline_ready(page)
     page.locator(".step__tick").first.click()
     until(page, "document.querySelectorAll('.step--done').length === 1")
-    _publish(host, "second")
+    publish(host, "second")
     _look_for_updates(page)
     page.wait_for_timeout(2500)
     assert not page.evaluate(OFFERED)
@@ -55,7 +55,7 @@ def test_an_update_waits_for_a_running_timer(phone: BrowserContext, host: Host) 
     offline_ready(page)
     page.locator("[data-timer]").first.click()
     until(page, "document.querySelector('.strip__row .left').innerText !== ''")
-    _publish(host, "second")
+    publish(host, "second")
     _look_for_updates(page)
     page.wait_for_timeout(2500)
     assert not page.evaluate(OFFERED)
@@ -67,7 +67,7 @@ def test_only_what_changed_is_fetched_again(phone: BrowserContext, host: Host) -
     page = phone.new_page()
     page.goto(host.address)
     offline_ready(page)
-    _publish(host, "second")
+    publish(host, "second")
     host.asked.clear()
     _look_for_updates(page)
     asked = {path.removeprefix(host.path) for path in host.asked}
@@ -80,7 +80,7 @@ def test_another_window_loads_its_next_page_whole(phone: BrowserContext, host: H
         page.goto(host.address)
         offline_ready(page)
         page.goto(host.address)
-    _publish(host, "second")
+    publish(host, "second")
     _look_for_updates(one)
     until(one, OFFERED)
     other.evaluate("window.stillHere = true")
