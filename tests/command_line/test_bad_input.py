@@ -144,14 +144,17 @@ def test_serve_moves_on_from_a_taken_port_and_stops_without_a_word(built_bakery:
         port = taken.getsockname()[1]
         program = [sys.executable, "-m", "generator.command_line", *map(str, words), "--port", str(port)]
         with subprocess.Popen(program, cwd=HERE, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as serving:
-            assert serving.stdout and serving.stderr
-            address = serving.stdout.readline().split()[4]
-            assert int(address.split(":")[2].split("/")[0]) > port
-            with urlopen(address, timeout=10) as page:
-                assert b"Night Oven" in page.read()
-            serving.send_signal(2)
-            assert serving.wait(10) == 130
-            assert "Traceback" not in serving.stderr.read()
+            try:
+                assert serving.stdout and serving.stderr
+                address = serving.stdout.readline().split()[4]
+                assert int(address.split(":")[2].split("/")[0]) > port
+                with urlopen(address, timeout=10) as page:
+                    assert b"Night Oven" in page.read()
+                serving.send_signal(2)
+                assert serving.wait(10) == 130
+                assert "Traceback" not in serving.stderr.read()
+            finally:
+                serving.kill()
 
 
 def test_a_second_serve_has_nothing_to_build(built_bakery: Order, run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
