@@ -62,6 +62,11 @@ COMMANDS = {
         "what is new into each language there. To begin a language, copy messages.pot to its code, such as es.po.\n"
         "With --check nothing is written: the status tells whether every message is translated.",
     ),
+    "parts": (
+        "list the packages that are needed, with licences",
+        "Writes the software bill of materials, requirements/parts.cdx.json: every package that builds and serves the\n"
+        "site, with version, licence, hashes and what needs it, as CycloneDX JSON. With --check nothing is written.",
+    ),
     "records": (
         "check, merge and report the records of days",
         "Takes in record files that phones wrote, in any order and as often as you like, and writes for each day the\n"
@@ -113,7 +118,7 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
         _add_folder(parts[name], "--into", HERE / "build", "folder of the build (default: build)")
     for name in ("serve", "watch"):
         parts[name].add_argument("--port", type=_port, default=8000, help="first port to try (default: 8000)")
-    for name in ("schema", "words"):
+    for name in ("schema", "words", "parts"):
         parts[name].add_argument("--check", action="store_true", help="write nothing, only tell the state")
     _add_plan(parts["numbers"])
     _add_cards(parts["cards"])

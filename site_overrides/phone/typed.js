@@ -12,7 +12,7 @@ import { say } from "./words_said.js";
 const MINUTE = 60;
 const HOUR = 3600;
 const DAY = 86400;
-const SPANS = { s: 1, sec: 1, min: MINUTE, m: MINUTE, h: HOUR, hr: HOUR, hours: HOUR, day: DAY, days: DAY, d: DAY };
+const SPANS = new Map(Object.entries({ s: 1, sec: 1, min: MINUTE, m: MINUTE, h: HOUR, hr: HOUR, hours: HOUR, day: DAY, days: DAY, d: DAY }));
 
 /** The unit in which a bare number stands for a span, going by the size of the span that stood there. @param {number} size */
 export const spanUnit = (size) => (Math.abs(size) < 2 * MINUTE ? 1 : Math.abs(size) < 2 * HOUR ? MINUTE : HOUR);
@@ -50,7 +50,7 @@ function readSpan(words, before) {
   let value = 0;
   for (const [, digits, unit] of pieces) {
     const number = readNumber(digits);
-    const size = /** @type {Record<string, number>} */ (SPANS)[unit.toLowerCase()];
+    const size = SPANS.get(unit.toLowerCase());
     if (number === null || !size) return { refused: say("read_unit", { text: unit, units: "s, min, h" }) };
     value += number * size;
   }
