@@ -41,7 +41,7 @@ export function mountSigning(page, place) {
     /** @type {HTMLElement} */ (row.querySelector("[data-sign]")).addEventListener("click", () => sign(page, place, row.dataset.skill ?? ""));
     /** @type {HTMLElement} */ (row.querySelector("[data-unsign]")).addEventListener("click", () => takeBack(page, row.dataset.skill ?? "", clean(part("for").value)));
   }
-  part("send").addEventListener("click", () => send(page, part("send")));
+  part("send").addEventListener("click", () => send(page));
   paint();
   watchWhileShown(page.store, place, paint);
 }
@@ -92,12 +92,14 @@ function paintSkills(page, place, person) {
   /** @type {HTMLElement} */ (place.querySelector("[data-sign-send]")).hidden = !signed.length;
 }
 
-/** All signatures as a file that the record page of another phone takes in. @param {Page} page @param {HTMLElement} button */
-async function send(page, button) {
+/** All signatures as a file that the record page of another phone takes in. @param {Page} page */
+async function send(page) {
   const entries = page.log.runs().flatMap((run) => page.log.of(run).all()).filter(({ kind, of }) => kind === "sign" && of !== undefined);
   const text = toFile({ phone: page.log.phone(), now: Date.now() }, entries);
   const name = `signed-${dayName(new Date())}-${page.log.phone()}`;
   const file = shareable(name, text);
-  if (file) await navigator.share({ files: [file] }).catch(() => undefined);
-  else saveAs(button, `${name}.json`, "application/json", text);
+  if (file) return navigator.share({ files: [file] }).catch(() => undefined);
+  const link = element("a", {});
+  saveAs(link, `${name}.json`, "application/json", text);
+  link.click();
 }

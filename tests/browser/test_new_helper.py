@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page
 
 from generator.pipeline.order import HERE
 from generator.reading import read_library
+from tests.browser.conftest import PHONE
 from tests.browser.host import Host
 from tests.browser.test_accessibility import SMALL_TARGETS, SMALL_TEXT
 from tests.browser.watching import Noises, offline_ready, until
@@ -110,6 +113,32 @@ def test_from_the_way_in_to_the_sign_off_without_a_signal(phone: BrowserContext,
     until(page, "document.querySelector('[data-person=Noor]') !== null")
     until(page, "document.querySelector('.person__lacks') === null")
     assert noises == Noises()
+
+
+def test_the_front_page_leads_a_new_helper_on(page: Page, shared_host: Host) -> None:
+    go(page, shared_host, "")
+    page.get_by_role("link", name="New here?").click()
+    until(page, "location.pathname.endsWith('/learn/')")
+
+
+def test_signatures_go_to_another_phone(browser: Browser, shared_host: Host, tmp_path: Path) -> None:
+    phones = [browser.new_context(**PHONE) for _ in range(2)]  # type: ignore[arg-type]
+    mine, theirs = (phone.new_page() for phone in phones)
+    be_signed_off(mine, shared_host)
+    with mine.expect_download() as saved:
+        mine.locator("[data-sign-send]").click()
+    file = tmp_path / saved.value.suggested_filename
+    saved.value.save_as(file)
+    go(theirs, shared_host, "log/")
+    until(theirs, "document.querySelector('[data-exchange-state]').textContent")
+    theirs.locator("[data-exchange-open]").set_input_files(file)
+    theirs.locator(".exchange__file button").click()
+    until(theirs, "document.querySelector('.exchange__file').innerText.includes('Took in')")
+    go(theirs, shared_host, "signing/")
+    theirs.locator("#sign-for").fill("Noor")
+    assert "Signed by Ana" in theirs.locator("[data-skill=killing_knife] [data-sign-state]").inner_text()
+    for phone in phones:
+        phone.close()
 
 
 def test_a_wrong_answer_says_why_and_is_not_counted(phone: BrowserContext, shared_host: Host) -> None:
