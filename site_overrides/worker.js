@@ -56,6 +56,17 @@ async function missingPage(request) {
   return new Response(page.body, { status: 404, headers: page.headers });
 }
 
+/** A file that is on the host only. Without a signal: its place on the nearest page above, which says what is kept instead. */
+async function aside(request, path) {
+  try {
+    return await fetch(request);
+  } catch {
+    const folders = path.split("/").slice(0, -1).map((_, depth, all) => `${all.slice(0, all.length - depth).join("/")}/`);
+    const page = folders.find((folder) => folder in files);
+    return page ? Response.redirect(new URL(`${page}#${path.split("/").pop().replace(/\.\w+$/, "")}`, scope)) : missingPage(request);
+  }
+}
+
 async function answer(path, request) {
   const cache = await caches.open(cacheName);
   const kept = await cache.match(keyOf(path));
@@ -81,14 +92,25 @@ function respond(event) {
   const path = url.pathname.slice(new URL(scope).pathname.length).replace(/(^|\/)index\.html$/, "$1");
   if (path in files) event.respondWith(answer(path, event.request));
   else if (`${path}/` in files) event.respondWith(Response.redirect(new URL(`${path}/${url.search}`, scope)));
-  else if (event.request.mode === "navigate") event.respondWith(missingPage(event.request));
+  else if (event.request.mode === "navigate") event.respondWith(/\.\w+$/.test(path) ? aside(event.request, path) : missingPage(event.request));
+  else if (event.request.destination === "image") event.respondWith(fetch(event.request).catch(() => new Response(null, { status: 204 })));
 }
 
+/** Whether a file is kept with the bytes it should have. What is not, goes. */
+async function isWhole(cache, path) {
+  const kept = await cache.match(keyOf(path));
+  const bytes = await kept?.arrayBuffer().catch(() => undefined);
+  const digest = bytes && btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest("SHA-256", bytes))));
+  return digest === files[path] || (await cache.delete(keyOf(path)), false);
+}
+
+/** How much of the site is here, after a try to fetch what is not. */
 async function state() {
   const cache = await caches.open(cacheName);
+  const paths = Object.keys(files);
   const missing = [];
-  for (const path of Object.keys(files)) if (!await cache.match(keyOf(path))) missing.push(path);
-  return { kind: "state", version, all: Object.keys(files).length, missing: missing.length };
+  for (const path of paths) if (!await isWhole(cache, path) && !await keep(cache, path).then(() => true, () => false)) missing.push(path);
+  return { kind: "state", version, all: paths.length, missing: missing.length };
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));

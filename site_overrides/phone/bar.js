@@ -8,7 +8,7 @@ import { say } from "./words_said.js";
  * @typedef {{show: (topic: string, rows: Row[]) => void}} Strip
  */
 
-const ORDER = ["unsaved", "timers", "awake", "outside", "due", "kept", "update", "keeping", "export"];
+const ORDER = ["unsaved", "timers", "clock", "awake", "outside", "due", "kept", "update", "keeping", "export"];
 const MOST = 5;
 const root = new URL("../", import.meta.url);
 

@@ -18,6 +18,7 @@ import { clock, say, span } from "./words_said.js";
 
 const PREFIX = "timer/";
 const MOST_SHOWN = 2;
+const LEAST_JUMP = 2000;
 
 /**
  * @param {import("./store.js").Store} store @param {import("./bar.js").Strip} strip @param {import("./log.js").Log} log
@@ -28,8 +29,21 @@ export function startTimers(store, strip, log, run) {
   const all = () => store.entries(PREFIX).sort(([, one], [, other]) => one.end - other.end);
   const stop = (/** @type {string} */ key) => void store.remove(key);
 
+  const setBackBy = watchClock();
+
+  /** Whoever sets the clock back would otherwise wait that much longer. @param {number} back */
+  function moveAlong(back) {
+    const moved = all().map(([key, timer]) => /** @type {[string, any]} */ ([key, { ...timer, end: timer.end - back }]));
+    if (!moved.length) return;
+    store.keep(moved);
+    strip.show("clock", [{ text: say("timer_clock_back", { time: span(back / 1000) }) }]);
+    setTimeout(() => strip.show("clock", []), 60_000);
+  }
+
   function tick() {
     const now = Date.now();
+    const back = setBackBy();
+    if (back && document.visibilityState === "visible") moveAlong(back);
     const timers = all();
     strip.show("timers", rowsOf(timers, now, stop));
     keepAwake(timers.length > 0, (able) => strip.show("awake", able ? [] : [{ text: say("timer_may_sleep") }]));
@@ -56,6 +70,17 @@ export function startTimers(store, strip, log, run) {
     running: () => all().length,
     all,
     stop,
+  };
+}
+
+/** Says at each call how many milliseconds the clock was set back since the last; sleep looks like the other way. @returns {() => number} */
+function watchClock() {
+  let [wall, steady] = [Date.now(), performance.now()];
+  return () => {
+    const [now, ran] = [Date.now(), performance.now()];
+    const back = ran - steady - (now - wall);
+    [wall, steady] = [now, ran];
+    return back > LEAST_JUMP ? back : 0;
   };
 }
 

@@ -76,6 +76,7 @@ def test_record_files(phone: BrowserContext, host: Host, tmp_path: Path, noises:
 
 def _take(page: Page, file: Path) -> None:
     page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    until(page, "document.querySelector('[data-exchange-state]').textContent !== ''")
     page.locator("[data-exchange-open]").set_input_files(file)
     page.locator(".exchange__file button").click()
     until(page, "document.querySelector('.exchange__file button') === null")
