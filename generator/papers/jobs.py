@@ -7,8 +7,9 @@ import json
 import os
 from collections.abc import Sequence
 from concurrent.futures import ProcessPoolExecutor
+from contextlib import suppress
 from dataclasses import dataclass
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
 from pathlib import Path
 
 from generator.papers.miniature import DOTS_PER_INCH, shrink
@@ -47,31 +48,43 @@ class Job:
 
 
 def run_jobs(jobs: Sequence[Job], memory: Path) -> dict[str, bytes]:
-    """Makes what is not remembered, and remembers it."""
+    """Makes what is not remembered, and remembers it. Others may use the same memory at the same time."""
     memory.mkdir(parents=True, exist_ok=True)
     setting = engine()
     keys = {job.file: job.key(setting) for job in jobs}
-    todo = [job for job in jobs if not (memory / keys[job.file]).is_file()]
+    files = {file: content for file, key in keys.items() if (content := _recall(memory / key)) is not None}
+    todo = [job for job in jobs if job.file not in files]
     problems: list[Problem] = []
     for job, made in zip(todo, _results(todo), strict=True):
         if isinstance(made, bytes):
             _keep(memory / keys[job.file], made)
+            files[job.file] = made
         else:
             problems.extend(made)
     stop_at(problems)
     _forget(memory, set(keys.values()))
-    return {file: (memory / key).read_bytes() for file, key in keys.items()}
+    return {file: files[file] for file in keys}
+
+
+def _recall(path: Path) -> bytes | None:
+    try:
+        return path.read_bytes()
+    except FileNotFoundError:
+        return None
 
 
 def _forget(memory: Path, used: set[str]) -> None:
     """Takes out the oldest of what was not used this time, where much has gathered."""
-    others = [path for path in memory.iterdir() if path.name not in used]
-    for path in sorted(others, key=lambda path: path.stat().st_mtime_ns, reverse=True)[KEPT:]:
-        path.unlink(missing_ok=True)
+    others = [entry for entry in os.scandir(memory) if entry.name not in used]
+    if len(others) <= KEPT:
+        return
+    with suppress(FileNotFoundError):  # someone else is tidying up
+        for entry in sorted(others, key=lambda entry: entry.stat().st_mtime_ns, reverse=True)[KEPT:]:
+            Path(entry).unlink(missing_ok=True)
 
 
 def _results(todo: list[Job]) -> list[bytes | tuple[Problem, ...]]:
-    if len(todo) < FEW:
+    if len(todo) < FEW or parent_process():  # one of several processes leaves the other cores to them
         return [job.run() for job in todo]
     with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
         return list(pool.map(Job.run, todo, chunksize=4))

@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 import zlib
 
+from generator.papers.slimming import slim
+
 _TRAILER = re.compile(rb"trailer\s*<<(.*)>>\s*startxref", re.DOTALL)
 _LENGTH = re.compile(rb"/Length (\d+)")
 _SIZE = re.compile(rb"/Size \d+")
@@ -21,7 +23,7 @@ def pack(pdf: bytes) -> bytes:
     trailer = _TRAILER.search(pdf)
     assert trailer is not None
     places = _places(pdf)
-    bodies = {number: _body(pdf, place) for number, place in places.items()}
+    bodies = slim({number: _body(pdf, place) for number, place in places.items()})
     small = [number for number, body in bodies.items() if not body.endswith(b"endstream")]
     streams = [number for number, body in bodies.items() if body.endswith(b"endstream")]
     out = bytearray(pdf[: min(places.values())])
@@ -73,9 +75,15 @@ def _together(objects: list[tuple[int, bytes]]) -> bytes:
 
 
 def _table(where: dict[int, tuple[int, int, int]], trailer: bytes) -> bytes:
-    rows = [where.get(number, (0, 0, 65535)) for number in range(max(where) + 1)]
-    data = b"".join(kind.to_bytes(1) + place.to_bytes(4) + index.to_bytes(2) for kind, place, index in rows)
-    return _stream(b"/Type/XRef/W[1 4 2]/Size %d%s" % (len(rows), trailer), data)
+    """Each row is written as its difference from the row above: most differ by one (PNG's filter "up")."""
+    rows, above = bytearray(), bytes(7)
+    for number in range(max(where) + 1):
+        kind, place, index = where.get(number, (0, 0, 65535))
+        row = kind.to_bytes(1) + place.to_bytes(4) + index.to_bytes(2)
+        rows += b"\x02" + bytes((byte - before) % 256 for byte, before in zip(row, above, strict=True))
+        above = row
+    entries = b"/Type/XRef/W[1 4 2]/DecodeParms<</Predictor 12/Columns 7>>/Size %d%s"
+    return _stream(entries % (max(where) + 1, trailer), bytes(rows))
 
 
 def _stream(entries: bytes, content: bytes) -> bytes:

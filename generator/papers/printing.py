@@ -25,9 +25,9 @@ class Printed:
     listed: Sequence[Listed]
 
     def aside(self, edition: Edition) -> set[str]:
-        """What a phone does without: every paper is in the pack of the usual size, and that one it keeps."""
+        """What a phone does without, pictures too: every paper is in the pack of the usual size, and that it keeps."""
         kept = packs(edition.language)[usual_size(edition.first)]
-        return {file for file in self.files if file.endswith(".pdf") and file != kept}
+        return {file for file in self.files if file != kept}
 
 
 def print_all(edition: Edition, memory: Path) -> Printed:

@@ -13,6 +13,8 @@ from generator.telling import addresses
 from generator.telling.drawings import Drawings
 
 MOST_TARGETS = 4
+CODE_DOTS = 3
+"""A square of the code is so many dots wide, so that viewers that smooth pictures still show edges."""
 SIGNALS = ("danger", "warning", "caution", "notice")
 
 
@@ -110,8 +112,8 @@ def _words(say: Wording) -> Data:
     }
 
 
-def _code(address: str) -> str:
-    """The address as a QR code in SVG."""
+def _code(address: str) -> list[int]:
+    """The address as a QR code: the bytes of a PNG, which is a quarter of a drawing of it in lines."""
     drawn = io.BytesIO()
-    segno.make(address, error="m", micro=False).save(drawn, kind="svg", border=0, xmldecl=False, scale=4)
-    return drawn.getvalue().decode()
+    segno.make(address, error="m", micro=False).save(drawn, kind="png", border=0, scale=CODE_DOTS)
+    return list(drawn.getvalue())

@@ -8,8 +8,8 @@ import time
 from pathlib import Path
 
 from generator.pipeline.order import Order
-from generator.pipeline.story import build
-from generator.publishing.keeping import kept_files
+from generator.pipeline.story import PAPERS, build
+from generator.publishing.keeping import listed_files
 
 Figures = dict[str, float]
 
@@ -30,16 +30,19 @@ def measure_build(order: Order) -> Figures:
     build(order, next_step)
     next_step("")
     figures["The whole build, s"] = round(time.perf_counter() - start, 2)
+    papers = sum(1 for _ in (order.site / "papers").rglob("*.p[dn][fg]"))
+    figures["One paper or its picture, s"] = round(figures[f"{PAPERS}, s"] / papers, 3)
     return figures | _memory() | _weights(order.site)
 
 
 def _weights(site: Path) -> Figures:
-    sent = {name: _compressed(_file(site, name)) for name in kept_files(site)}
+    sent = {name: _compressed(_file(site, name)) for name in listed_files(site)}
     pages = {name: weight for name, weight in sent.items() if _file(site, name).name == "index.html"}
     printed = sum(weight for name, weight in sent.items() if name.endswith(".pdf"))
     return {
         "Pages": len(pages),
         "Files kept offline": len(sent),
+        "Kept offline in all, kB": _kilobytes(sum(sent.values())),
         "Kept offline without papers, kB": _kilobytes(sum(sent.values()) - printed),
         "Papers kept offline, kB": _kilobytes(printed),
         "The front page alone, kB": _kilobytes(pages[""]),

@@ -18,6 +18,7 @@ from generator.rendering import Edition, render_site
 from generator.rules import check_rules
 
 Say = Callable[[str], None]
+PAPERS = "Setting the papers"
 
 
 def build(order: Order, say: Say, *, sealed: bool = True) -> None:
@@ -29,7 +30,7 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
     edition = read_and_check(order, say)
     papers = Printed({}, [])
     if sealed:
-        say("Setting the papers")
+        say(PAPERS)
         papers = print_all(edition, order.papers)
     say("Writing the pages")
     rendered = render_site(edition, papers.listed)

@@ -16,6 +16,7 @@ SWITCHED_OFF = "worker_off.js"
 NOT_KEPT = (WORKER, SWITCHED_OFF, "icons/512.png", "icons/maskable.png", "robots.txt")
 """Large icons are for the system, which fetches them when it installs; the others are never asked for by a page."""
 _LIST = "/* the list of files */"
+_LISTED = re.compile(r"^const files = (\{.*\});$", re.MULTILINE)
 _SITE_MAP = "sitemap.xml"
 
 
@@ -41,6 +42,13 @@ def kept_files(site: Path, aside: Collection[str] = ()) -> dict[str, str]:
             digest = hashlib.sha256(path.read_bytes()).digest()
             found[re.sub(r"(^|/)index\.html$", r"\1", name)] = base64.b64encode(digest).decode()
     return found
+
+
+def listed_files(site: Path) -> list[str]:
+    """The addresses of the files that the worker of a sealed site keeps."""
+    worker = (site / WORKER).read_text(encoding="utf-8")
+    found = _LISTED.search(worker)
+    return list(json.loads(found[1])) if found else []
 
 
 def switch_off(site: Path) -> None:
