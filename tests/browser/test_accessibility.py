@@ -62,7 +62,9 @@ def _check(page: Page, where: str) -> None:
     assert violations == []
 
 
-@pytest.mark.parametrize(("scheme", "size"), zip(["light", "dark"], SIZES, strict=True), ids=["light-390", "dark-360"])
+@pytest.mark.parametrize(
+    ("scheme", "size"), list(zip(["light", "dark"], SIZES, strict=True)), ids=["light-390", "dark-360"]
+)
 def test_axe_finds_nothing(browser: Browser, shared_host: Host, scheme: Any, size: Any) -> None:
     context = browser.new_context(**{**PHONE, "viewport": size, "color_scheme": scheme})
     page = context.new_page()
