@@ -26,6 +26,14 @@ COMMANDS = {
         "Builds the whole site into build/site. The folder is replaced only when the new site is whole: after a fault\n"
         "the last good build is still there. The same content gives the same bytes.",
     ),
+    "farms": (
+        "build the sites of many farms",
+        "Builds a site for each farm's folder into build/farms/NAME/site, in as many processes as there are cores.\n"
+        "Only farms in which something changed are built again, and papers that are equal are set once. A farm with\n"
+        "faults keeps the site it had; the others are built all the same, and the status is then 1.\n\n"
+        "  run.py farms ../farms/*\n\n"
+        "Each farm's build stands alone, so a job runner can do the same with `build --farm FOLDER --into FOLDER`.",
+    ),
     "check": (
         "report every fault in the content",
         "Reads and checks all content without building. Each fault is told with its place and what to do about it.\n"
@@ -124,6 +132,7 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     _add_cards(parts["cards"])
     parts["bench"].add_argument("--keep", action="store_true", help="keep these figures to compare with later")
     parts["verify"].add_argument("address", metavar="ADDRESS", help="where the site is published: https://…/")
+    _add_farms(parts["farms"])
     _add_records(parts)
     options, rest = parser.parse_known_args(words)
     if rest and options.command != "test":
@@ -154,6 +163,12 @@ def _add_plan(part: argparse.ArgumentParser) -> None:
     part.add_argument("--set", metavar="ID=VALUE", action="append", default=[], help="a value for this run; repeatable")
     part.add_argument("--why", metavar="ID", help="the whole chain of workings behind one quantity")
     part.add_argument("--json", action="store_true", help="every quantity in SI units, for other programs")
+
+
+def _add_farms(part: argparse.ArgumentParser) -> None:
+    part.add_argument("farms", metavar="FARM", type=Path, nargs="+", help="a farm's own folder")
+    _add_folder(part, "--content", HERE / "content", "folder that holds `shared` and `farms` (default: content)")
+    _add_folder(part, "--into", HERE / "build" / "farms", "folder of the builds (default: build/farms)")
 
 
 def _add_records(parts: dict[str, Parser]) -> None:

@@ -22,6 +22,8 @@ class Order:
     into: Path
     own: Path | None = None
     """The farm's folder where it lies elsewhere."""
+    remembered: Path | None = None
+    """Where several orders keep what they can use of each other."""
 
     @property
     def shared(self) -> Path:
@@ -55,12 +57,12 @@ class Order:
     @property
     def memory(self) -> Path:
         """The sizes of units, kept because asking the unit library takes long."""
-        return self.into / "units.json"
+        return (self.remembered or self.into) / "units.json"
 
     @property
     def papers(self) -> Path:
         """Papers as they were set before, by what they were set from."""
-        return self.into / "papers"
+        return (self.remembered or self.into) / "papers"
 
     @property
     def preview(self) -> Order:

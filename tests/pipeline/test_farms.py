@@ -1,0 +1,79 @@
+"""Many farms by one command: each as if it were built alone, and none hindered by another's faults."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from generator.pipeline.farms import build_farms, orders_of
+from generator.pipeline.order import Order
+from generator.problems import ProblemsFound
+from tests.command_line.conftest import Run, run
+
+__all__ = ["run"]
+
+
+@pytest.fixture
+def farms(bakery: Order) -> list[Path]:
+    """Two bakeries with names of their own."""
+    made = []
+    for name in ("north", "south"):
+        farm = Path(shutil.copytree(bakery.farm, bakery.content / name))
+        file = farm / "farm" / "farm.yml"
+        file.write_text(file.read_text().replace("Night Oven", f"Oven of the {name}"))
+        made.append(farm)
+    return made
+
+
+def _content(site: Path) -> dict[str, bytes]:
+    return {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
+
+
+def test_each_is_as_if_built_alone_and_faults_stay_at_home(
+    farms: list[Path], bakery: Order, run: Run, tmp_path: Path
+) -> None:
+    into = tmp_path / "many"
+    words = ["--content", bakery.content, "--into", into]
+    bad = Path(shutil.copytree(farms[0], bakery.content / "bad"))
+    (bad / "farm" / "farm.yml").write_text("farm: {color: red}\n")
+    answer = run("farms", *farms, bad, *words)
+    assert answer.status == 1
+    assert f"{bad}: not built\n" in answer.out
+    assert answer.out.endswith("2 farms built, 1 not.\n")
+    assert "color" in answer.err
+    assert not (into / "bad" / "site").exists()
+    for farm in farms:
+        assert run("build", "--content", bakery.content, "--farm", farm, "--into", tmp_path / farm.name).status == 0
+        assert _content(into / farm.name / "site") == _content(tmp_path / farm.name / "site")
+
+    first = (into / "north" / "site" / "index.html").stat().st_mtime_ns
+    answer = run("farms", *farms, *words)
+    assert (answer.status, answer.err) == (0, "")
+    assert answer.out.endswith("2 farms built.\n")
+    assert (into / "north" / "site" / "index.html").stat().st_mtime_ns == first, "built again with nothing changed"
+
+
+def test_what_they_share_is_kept_once(farms: list[Path], bakery: Order, tmp_path: Path) -> None:
+    orders = orders_of(farms, bakery.content, tmp_path / "many")
+    assert {order.papers for order in orders} == {tmp_path / "many" / "shared" / "papers"}
+    assert {order.memory for order in orders} == {tmp_path / "many" / "shared" / "units.json"}
+    done = list(build_farms(orders, processes=1))
+    assert [built.problems for built in done] == [(), ()]
+    assert (tmp_path / "many" / "shared" / "units.json").is_file()
+
+
+def test_folders_that_cannot_be_meant(farms: list[Path], bakery: Order, tmp_path: Path) -> None:
+    twin = Path(shutil.copytree(farms[0], tmp_path / "twin" / "north"))
+    shared = Path(shutil.copytree(farms[0], tmp_path / "shared"))
+    with pytest.raises(ProblemsFound) as found:
+        orders_of([farms[0], twin, tmp_path / "none", shared], bakery.content, tmp_path / "many")
+    assert str(found.value).splitlines() == [
+        f"{tmp_path / 'none'}: is no folder",
+        "    hint: name farms' folders",
+        f"{shared}: has the name of {tmp_path / 'many' / 'shared'}",
+        "    hint: give the folder another name",
+        f"{twin}: has the name of {farms[0]}",
+        "    hint: give the folder another name",
+    ]
