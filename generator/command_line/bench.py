@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 
 from generator.command_line.ordering import read_order
 from generator.pipeline.measuring import measure_build
+from generator.pipeline.measuring_many import measure_many
 from generator.pipeline.order import HERE
 
 KEPT = HERE / "tests" / "bench.json"
@@ -18,7 +19,9 @@ KEPT = HERE / "tests" / "bench.json"
 def run(options: Namespace) -> int:
     """Builds into a folder of its own, from nothing, and prints one line a figure."""
     with TemporaryDirectory() as folder:
-        now = measure_build(replace(read_order(options), into=Path(folder)))
+        order = replace(read_order(options), into=Path(folder))
+        now = measure_build(order)
+        now |= measure_many(order, Path(folder) / "many") if options.large else {}
     before = json.loads(KEPT.read_text(encoding="utf-8")) if KEPT.is_file() else {}
     width = max(map(len, now))
     print(f"{'':<{width}}  {'now':>8}  {'kept':>8}")

@@ -131,6 +131,8 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     _add_plan(parts["numbers"])
     _add_cards(parts["cards"])
     parts["bench"].add_argument("--keep", action="store_true", help="keep these figures to compare with later")
+    told = "also a thousand procedures and several farms; takes some minutes"
+    parts["bench"].add_argument("--large", action="store_true", help=told)
     parts["verify"].add_argument("address", metavar="ADDRESS", help="where the site is published: https://…/")
     _add_farms(parts["farms"])
     _add_records(parts)
