@@ -34,7 +34,7 @@ class Stations:
             "good": say.runs(procedure.good),
             "code_picture": _code(say.edition.library.this_farm.site_address + addresses.procedure(name)),
             "code_words": say.word("paper_code_picture"),
-            "tell": ", ".join(dict.fromkeys(say.text(stop.tell) for stop in procedure.stops.values() if stop.tell)),
+            "tell": "; ".join(_each_once([say.text(stop.tell) for stop in procedure.stops.values() if stop.tell])),
             "faults": [
                 {"sign": say.runs(fault.sign), "cause": say.runs(fault.cause), "remedy": say.runs(fault.remedy)}
                 for fault in procedure.faults.values()
@@ -96,6 +96,11 @@ class Stations:
         parts = (procedure.cautions, procedure.steps, procedure.stops, procedure.faults)
         cited = [citation.id for part in parts for entry in part.values() for citation in entry.source if citation.id]
         return [self._say.edition.library.sources[source].title for source in dict.fromkeys(cited)]
+
+
+def _each_once(told: list[str]) -> list[str]:
+    """Without those whom another line names first: `Crew lead` beside `Crew lead, then a vet`."""
+    return [who for who in dict.fromkeys(told) if not any(other.startswith(f"{who},") for other in told)]
 
 
 def _gravity(caution: Caution) -> int:

@@ -117,3 +117,12 @@ def grey(colour: str) -> float:
     """Luma by ITU-R BT.601, which is how black-and-white printers and copiers see colour."""
     red, green, blue = (int(colour[place : place + 2], 16) for place in (1, 3, 5))
     return 0.299 * red + 0.587 * green + 0.114 * blue
+
+
+def test_whom_to_tell_is_named_once(every_sheet: dict[str, Sheet]) -> None:
+    told = every_sheet["station_chilling"].data["tell"]
+    assert told == "Crew lead, later a licensed electrician"
+    for sheet in every_sheet.values():
+        named = str(sheet.data.get("tell", "")).split("; ")
+        assert len(set(named)) == len(named)
+        assert not any(other.startswith(f"{one},") for one in named for other in named), sheet.id
