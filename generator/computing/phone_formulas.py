@@ -12,16 +12,20 @@ from generator.formula.code_printer import local
 if TYPE_CHECKING:
     from generator.computing.workbook import Workbook
 
-_HEAD = """\
-// Made from content by the build; do not edit.
+MADE = "// Made from content by the build; do not edit.\n"
+RUNTIME = """\
 import { allot, argmax, argmin } from "./choosing.js";
 import { abs, ceil, exp, floor, integral, log, lookup, max, min, over, power, root, round, sqrt } from "./runtime.js";
-import { computeOn, settleOn } from "./settling.js";
+"""
+"""What printed formulas call."""
+_HEAD = f"""\
+{MADE}{RUNTIME}\
+import {{ computeOn, settleOn }} from "./settling.js";
 """
 _TAIL = """\
-export { steps };
+export { functions, steps, tables };
 export const settle = (changes = {}, base = plan) => settleOn({ inputs, constants, choices }, base, changes);
-export const compute = (settings) => computeOn({ steps, uses, watches }, settings);
+export const compute = (settings, before) => computeOn({ steps, uses, watches }, settings, before);
 """
 
 

@@ -18,6 +18,8 @@ OWN_LOOKS = "look"
 _MAP = re.compile(rb"\s*(?://|/\*)# sourceMappingURL=[^\s*]+(?:\s*\*/)?\s*$")
 _COMMENT = re.compile(r"^[ \t]*(?:/\*\*(?:[^*]|\*(?!/))*\*/|//[^\n]*)[ \t]*\n", re.MULTILINE)
 """Comments that have their lines to themselves; one behind code may be part of a text."""
+_TYPE = re.compile(r"/\*\* @(?:type|param) (?:[^*\n]|\*(?!/))*\*/ ?")
+"""What a name stands for, written beside it; no text of ours holds the like."""
 _LOOK_COMMENT = re.compile(r"^[ \t]*/\*(?:[^*]|\*(?!/))*\*/[ \t]*\n", re.MULTILINE)
 
 
@@ -40,8 +42,8 @@ def trim(site: Path) -> None:
 
 
 def without_comments(program: str) -> str:
-    """The program without the comments that stand on lines of their own."""
-    return _COMMENT.sub("", program)
+    """The program without the comments that stand on lines of their own, and without types."""
+    return _TYPE.sub("", _COMMENT.sub("", program))
 
 
 def _change(path: Path, content: bytes) -> None:

@@ -20,6 +20,7 @@ const others = element("p", { class: "alarm__others" });
 const off = element("button", { type: "button", class: "button button--large" }, say("alarm_off"));
 const place = element("a", { class: "button" }, say("alarm_place"));
 const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title", "aria-describedby": "alarm-says" }, title, says, ago, others, off, place);
+alarm.addEventListener("close", () => document.body.removeAttribute("data-alarm"));
 document.body.append(alarm);
 
 /**
@@ -36,6 +37,7 @@ export function ring(timer, putOff) {
   place.href = timer.address;
   off.onclick = place.onclick = alarm.oncancel = () => putOff();
   if (!alarm.open) alarm.showModal();
+  document.body.setAttribute("data-alarm", "");
   makeNoise();
 }
 

@@ -23,5 +23,5 @@ export function mountClosing(page, form) {
     for (const part of form.elements) /** @type {HTMLInputElement} */ (part).disabled = !run || Boolean(run.ended);
   };
   paint();
-  watchWhileShown(page.store, form, paint);
+  watchWhileShown(page.store, form, paint, /^(state|run)\//);
 }

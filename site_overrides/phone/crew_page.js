@@ -23,7 +23,7 @@ export function mountCrew({ store, plan }, form) {
   mountPeople(store, section);
   const paint = () => paintNames(store, id, form, section, crew, plan);
   paint();
-  watchWhileShown(store, form, paint);
+  watchWhileShown(store, form, paint, /^person\//);
 }
 
 /** The rate of each place: that of its slowest part; undefined where one is refused. @param {Crew} crew @param {Record<string, any>} values */

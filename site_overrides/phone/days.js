@@ -18,7 +18,7 @@ export function mountRuns(page) {
   });
   const paint = () => paintDays(page);
   paint();
-  watchWhileShown(page.store, button, paint);
+  watchWhileShown(page.store, button, paint, /^(log|state|run)\//);
 }
 
 /** When a run is from another day, the words for it. @param {Page} page */

@@ -17,14 +17,15 @@ export function mountClock({ plan }, list) {
 
 /** @param {{plan: Plan}} page @param {HTMLElement} place */
 export function mountRefusals({ plan }, place) {
+  /** @type {import("./plan_state.js").Day["refused"] | undefined} what the farm's own plan leaves without a number */ let usual;
   follow(plan, place, (formulas) => {
     const { day } = plan.compute(formulas);
-    const usual = formulas.compute(formulas.settle({})).refused;
+    usual ??= formulas.compute(formulas.settle({})).refused;
     const said = sayer(plan, formulas);
     /** @type {Map<string, {words: string, input: string | null, ids: string[]}>} */ const causes = new Map();
     for (const [id, refusal] of Object.entries(day.refused)) {
       // What the farm's own plan leaves without a number too, such as prices it does not give, is no news.
-      if (refusal.because || usual[id]?.sentence === refusal.sentence) continue;
+      if (refusal.because || usual?.[id]?.sentence === refusal.sentence) continue;
       const words = refusalOf(refusal, day.values, said);
       causes.set(words, { words, input: refusal.input, ids: [...(causes.get(words)?.ids ?? []), id] });
     }

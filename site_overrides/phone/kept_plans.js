@@ -29,7 +29,7 @@ export function mountKeptPlans({ store, plan }, section) {
   });
   const paint = () => paintList(store, plan, section, field);
   paint();
-  watchWhileShown(store, section, paint);
+  watchWhileShown(store, section, paint, /^kept\//);
 }
 
 /** What today's plan was last kept or received as. @param {Store} store @returns {string} */

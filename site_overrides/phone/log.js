@@ -48,7 +48,7 @@ export function openLog(store) {
     const zone = -new Date(now).getTimezoneOffset();
     const entries = many.map((fields) => makeEntry({ phone: phone(), counter: counter += 1, run, who: who(), now, zone }, fields));
     const saved = await store.keep([...entries.map((entry) => /** @type {[string, any]} */ ([keyOf(entry), entry])), ...others]);
-    navigator.storage?.persist?.().catch(() => false);
+    askToStay();
     return { entries, saved };
   }
 
@@ -66,6 +66,14 @@ export function openLog(store) {
     },
     take: (entries, others = []) => store.keep([...entries.map((entry) => /** @type {[string, any]} */ ([keyOf(entry), entry])), ...others]),
   };
+}
+
+let asked = false;
+
+/** Asks the browser once to keep what is written down for good. */
+function askToStay() {
+  if (!asked) navigator.storage?.persist?.().catch(() => false);
+  asked = true;
 }
 
 /** @param {Store} store */

@@ -49,7 +49,7 @@ export async function mountLogPage(page, place) {
     if (place.isConnected) paint();
   }, 30));
   paint();
-  watchWhileShown(page.store, place, soon);
+  watchWhileShown(page.store, place, soon, /^(log|state|run|lot|timer|setting)\//);
   const clockwork = setInterval(() => (place.isConnected ? paintDue(page, part("due")) : clearInterval(clockwork)), 10_000);
   mountCurves(page, teller, part("curves"));
   paintPlan(page, part("plan"));

@@ -31,7 +31,7 @@ export function mountWriter(page, who, lot) {
     fill(lot, [...knownLots(page).map((name) => [name, name]), [OTHER, tell("lot_new")]], currentLot(page));
   };
   paint();
-  watchWhileShown(store, who, paint);
+  watchWhileShown(store, who, paint, /^(log|state|lot|person|setting)\//);
 }
 
 /** @param {HTMLSelectElement} select @param {string[][]} options @param {string} chosen */

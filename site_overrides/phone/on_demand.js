@@ -3,14 +3,29 @@
 
 import { loaded } from "./plan_state.js";
 
+/**
+ * What is fetched when first needed and is there from then on; asked for again only where fetching failed.
+ * @template Fetched @param {() => Promise<Fetched>} fetch @returns {() => Promise<Fetched>}
+ */
+export function once(fetch) {
+  /** @type {Promise<Fetched> | undefined} */ let kept;
+  return () => (kept ??= fetch().catch((fault) => {
+    kept = undefined;
+    throw fault;
+  }));
+}
+
+const fetchPaint = once(() => import("./paint.js"));
+
 /** Paints now, and again at every change while this page is shown. @param {{plan: import("./plan_state.js").Plan}} page */
 export function mountPaint({ plan }) {
   const content = document.querySelector("[data-md-component=container]") ?? document.body;
+  /** @type {ReturnType<typeof import("./paint.js").painter> | undefined} */ let paintPage;
   const paint = async () => {
-    if (!plan.differs() && !content.hasAttribute("data-painted")) return;
-    const [{ paintAll }, formulas] = await Promise.all([import("./paint.js"), loaded(plan)]);
-    paintAll(plan, plan.compute(formulas));
-    content.setAttribute("data-painted", "");
+    if (!plan.differs() && !paintPage) return;
+    const [{ painter }, formulas] = await Promise.all([fetchPaint(), loaded(plan)]);
+    paintPage ??= painter();
+    paintPage(plan, plan.compute(formulas));
   };
   paint();
   const stop = plan.watch(() => (content.isConnected ? paint() : stop()));

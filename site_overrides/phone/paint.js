@@ -3,7 +3,6 @@
 import { fromSi, plainly, showing } from "./showing.js";
 import { names, options, symbols } from "./words.js";
 import { stepApplies } from "./plan_state.js";
-import { paintAlerts } from "./alerts.js";
 
 export { loaded } from "./plan_state.js";
 
@@ -14,9 +13,8 @@ export { loaded } from "./plan_state.js";
  */
 
 const NOTHING = "–";
-
-/** @type {WeakMap<Element, string>} what elements show, so that what stays as it is costs nothing */
-const painted = new WeakMap();
+const NEAR = "50%";
+const LATER = 60;
 
 /**
  * Shows values the way quantities are shown.
@@ -36,40 +34,111 @@ export function shower({ measures, units, measureOf, digitsOf }) {
   };
 }
 
-/** @param {Plan} plan @param {Outcome} outcome */
-export function paintAll(plan, outcome) {
-  const { formulas, day } = outcome;
-  const show = shower(formulas);
-  const system = plan.system();
-  for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-quantity]"))) {
-    const id = element.dataset.quantity ?? "";
-    const value = day.values[id];
-    const what = `${system} ${value}`;
-    if (painted.get(element) === what) continue;
-    painted.set(element, what);
-    element.classList.toggle("refused", value === undefined);
-    if (value === undefined) element.textContent = element.dataset.show === "second" ? "" : NOTHING;
-    else if (element.dataset.unit) element.textContent = plainly(fromSi(Number(value), formulas.units[element.dataset.unit]));
-    else element.textContent = show(id, value, system, element.dataset.show ?? "both");
-  }
-  for (const button of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-timer]"))) {
-    const seconds = day.values[button.dataset.timer ?? ""];
-    button.dataset.seconds = String(seconds ?? "");
-    /** @type {HTMLButtonElement} */ (button).disabled = seconds === undefined;
-  }
-  paintChoices(plan);
-  paintAlerts(day);
+/**
+ * Looks up once what the page has to paint. What it returns paints a changed plan: at once what is on the screen, and
+ * when nothing more is asked for what is folded away or a long way off, for that is most of a long page.
+ * @returns {(plan: Plan, outcome: Outcome) => void}
+ */
+export function painter() {
+  const numbers = byQuantity(all("[data-quantity]"));
+  const others = [timers(all("[data-timer]")), choices(all("[data-choice]")), rows(all("[data-only]")), alerts(all("[data-watch]"), all("[data-all-clear]")), changes(all("[data-changed-plan]"))];
+  /** @type {Map<string, string>} what is shown of each quantity, so that what stays as it is costs nothing */ const shown = new Map();
+  const isFar = watchFar([...numbers.values()].flat());
+  /** @type {Set<HTMLElement>} */ const left = new Set();
+  let waiting = 0;
+  return (plan, outcome) => {
+    const paint = numberPainter(plan, outcome);
+    for (const [id, elements] of numbers) {
+      const what = `${plan.system()} ${outcome.day.values[id]}`;
+      if (shown.get(id) === what) continue;
+      shown.set(id, what);
+      for (const element of elements) isFar(element) ? left.add(element) : paint(element);
+    }
+    for (const other of others) other(plan, outcome);
+    clearTimeout(waiting);
+    if (left.size) waiting = window.setTimeout(() => {
+      left.forEach(paint);
+      left.clear();
+    }, LATER);
+  };
 }
 
-/** @param {Plan} plan */
-function paintChoices(plan) {
-  for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-choice]"))) {
+/** Whether an element is neither on the screen nor near it; until the browser has told, none is. @param {HTMLElement[]} elements */
+function watchFar(elements) {
+  const far = new Set();
+  const watcher = new IntersectionObserver((seen) => {
+    for (const { target, isIntersecting } of seen) isIntersecting ? far.delete(target) : far.add(target);
+  }, { rootMargin: NEAR });
+  for (const element of elements) watcher.observe(element);
+  return (/** @type {HTMLElement} */ element) => far.has(element);
+}
+
+/** @param {string} name @returns {HTMLElement[]} */
+const all = (name) => [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))];
+
+/** @param {HTMLElement[]} elements */
+function byQuantity(elements) {
+  /** @type {Map<string, HTMLElement[]>} */ const groups = new Map();
+  for (const element of elements) {
+    const id = element.dataset.quantity ?? "";
+    groups.set(id, [...(groups.get(id) ?? []), element]);
+  }
+  return groups;
+}
+
+/** @param {Plan} plan @param {Outcome} outcome @returns {(element: HTMLElement) => void} */
+function numberPainter(plan, { formulas, day }) {
+  const show = shower(formulas);
+  return (element) => {
+    const { quantity: id = "", unit, show: part = "both" } = element.dataset;
+    const value = day.values[id];
+    element.classList.toggle("refused", value === undefined);
+    if (value === undefined) write(element, part === "second" ? "" : NOTHING);
+    else write(element, unit ? plainly(fromSi(Number(value), formulas.units[unit])) : show(id, value, plan.system(), part));
+  };
+}
+
+/** Changes the text that is there: another in its place is more work for the browser. @param {HTMLElement} element @param {string} words */
+function write(element, words) {
+  const text = element.firstChild;
+  if (!(text instanceof Text) || text.nextSibling) element.textContent = words;
+  else if (text.data !== words) text.data = words;
+}
+
+/** @param {HTMLElement[]} buttons */
+const timers = (buttons) => (/** @type {Plan} */ _, /** @type {Outcome} */ { day }) => {
+  for (const button of /** @type {HTMLButtonElement[]} */ (buttons)) {
+    const seconds = day.values[button.dataset.timer ?? ""];
+    button.dataset.seconds = String(seconds ?? "");
+    button.disabled = seconds === undefined;
+  }
+};
+
+/** @param {HTMLElement[]} elements */
+const choices = (elements) => (/** @type {Plan} */ plan) => {
+  for (const element of elements) {
     const choice = element.dataset.choice ?? "";
-    element.textContent = options[choice][plan.option(choice)];
+    write(element, options[choice][plan.option(choice)]);
   }
-  for (const row of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-only]"))) {
-    row.hidden = !stepApplies(plan, JSON.parse(row.dataset.only ?? "{}"));
-  }
-  const changed = /** @type {HTMLElement | null} */ (document.querySelector("[data-changed-plan]"));
-  if (changed) changed.hidden = Object.keys(plan.changes()).length === 0;
+};
+
+/** @param {HTMLElement[]} elements */
+function rows(elements) {
+  const kept = elements.map((row) => ({ row, only: JSON.parse(row.dataset.only ?? "{}") }));
+  return (/** @type {Plan} */ plan) => kept.forEach(({ row, only }) => hide(row, !stepApplies(plan, only)));
+}
+
+/** Stops and warnings; all of them are in the page, here it is decided which are shown. @param {HTMLElement[]} watches @param {HTMLElement[]} clear */
+const alerts = (watches, clear) => (/** @type {Plan} */ _, /** @type {Outcome} */ { day }) => {
+  const holding = new Set(day.alerts);
+  for (const element of watches) hide(element, !holding.has(element.dataset.watch ?? ""));
+  for (const element of clear) hide(element, holding.size > 0);
+};
+
+/** @param {HTMLElement[]} elements */
+const changes = (elements) => (/** @type {Plan} */ plan) => elements.forEach((element) => hide(element, Object.keys(plan.changes()).length === 0));
+
+/** @param {HTMLElement} element @param {boolean} hidden */
+function hide(element, hidden) {
+  if (element.hidden !== hidden) element.hidden = hidden;
 }

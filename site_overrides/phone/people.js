@@ -40,7 +40,7 @@ export function mountPeople(store, section) {
   });
   const paint = () => paintPeople(store, crew, section);
   paint();
-  watchWhileShown(store, section, paint);
+  watchWhileShown(store, section, paint, /^person\//);
 }
 
 /** @param {Store} store @param {string} crew @param {HTMLElement} section */

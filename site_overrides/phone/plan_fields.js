@@ -1,14 +1,12 @@
 // The fields of the plan: what is typed or stepped is kept at once, and everything follows.
 
+import { forget, paintFields, part, refuse, showValue } from "./fields_shown.js";
 import { loaded, shower } from "./paint.js";
 import { isInRange } from "./settling.js";
 import { readTyped, stepped } from "./typed.js";
 import { say } from "./words_said.js";
 
-/**
- * @typedef {import("./plan_state.js").Plan} Plan
- * @typedef {import("./plan_state.js").Outcome} Outcome
- */
+/** @typedef {import("./plan_state.js").Plan} Plan */
 
 /** @param {{plan: Plan}} page */
 export async function mountPlanFields({ plan }) {
@@ -29,9 +27,6 @@ export async function mountPlanFields({ plan }) {
   const stop = plan.watch(() => (form.isConnected ? paint() : stop()));
 }
 
-/** @param {HTMLElement} field @param {string} name @returns {any} */
-const part = (field, name) => field.querySelector(name);
-
 /** @param {HTMLElement} field @param {Plan} plan @param {import("./plan_state.js").Formulas} formulas */
 function bindInput(field, plan, formulas) {
   const id = field.dataset.input ?? "";
@@ -47,7 +42,9 @@ function bindInput(field, plan, formulas) {
       refused = Number(typed.value) < input.low ? say("read_low", { low: show(input.low) }) : say("read_high", { high: show(input.high) });
     }
     refuse(field, refused);
-    if (!refused) plan.set(id, typed.value);
+    if (refused) return;
+    forget(field);
+    plan.set(id, typed.value);
   }
 
   box.addEventListener("focus", () => box.select());
@@ -63,15 +60,9 @@ function bindInput(field, plan, formulas) {
   }
   part(field, "[data-reset]").addEventListener("click", () => {
     refuse(field, "");
+    forget(field);
     plan.set(id, undefined);
   });
-}
-
-/** Shows why what is typed is not taken. @param {HTMLElement} field @param {string} sentence */
-function refuse(field, sentence) {
-  part(field, "[data-refused]").textContent = sentence;
-  part(field, "[data-refused]").hidden = !sentence;
-  part(field, "input").setAttribute("aria-invalid", String(Boolean(sentence)));
 }
 
 /** @param {HTMLElement} field @param {Plan} plan */
@@ -90,58 +81,4 @@ function bindWhole(plan) {
   document.querySelector("[data-reset-all]")?.addEventListener("click", () => {
     if (confirm(say("reset_all_confirm"))) plan.setAll(Object.fromEntries(Object.keys(plan.changes()).map((id) => [id, undefined])));
   });
-}
-
-/** @param {Plan} plan @param {Outcome} outcome @param {HTMLElement[]} inputs @param {HTMLElement[]} choices */
-function paintFields(plan, outcome, inputs, choices) {
-  const changes = plan.changes();
-  const show = shower(outcome.formulas);
-  for (const field of inputs) {
-    const id = field.dataset.input ?? "";
-    const box = /** @type {HTMLInputElement} */ (part(field, "input"));
-    if (document.activeElement !== box) showValue(box, id, plan, outcome);
-    mark(field, id in changes);
-    const { low, high } = outcome.formulas.inputs[id];
-    part(field, "[data-default]").textContent = show(id, outcome.defaults[id], plan.system(), "first");
-    if (part(field, "[data-low]")) part(field, "[data-low]").textContent = show(id, low, plan.system(), "first");
-    if (part(field, "[data-high]")) part(field, "[data-high]").textContent = show(id, high, plan.system(), "first");
-  }
-  for (const field of choices) {
-    const id = field.dataset.choiceField ?? "";
-    part(field, "select").value = plan.option(id);
-    mark(field, id in changes);
-  }
-  paintRefusals(outcome);
-  paintCounts(changes);
-}
-
-/** @param {HTMLInputElement} box @param {string} id @param {Plan} plan @param {Outcome} outcome */
-function showValue(box, id, plan, outcome) {
-  box.value = shower(outcome.formulas)(id, outcome.settings[id], plan.system(), "first").replace(/\u00a0/g, " ");
-}
-
-/** @param {HTMLElement} field @param {boolean} changed */
-function mark(field, changed) {
-  part(field, "[data-changed]").hidden = part(field, "[data-reset]").hidden = !changed;
-  field.classList.toggle("field--changed", changed);
-}
-
-/** @param {Outcome} outcome */
-function paintRefusals({ day }) {
-  const sentences = new Set(Object.values(day.refused).map(({ sentence }) => sentence));
-  for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-refusal]"))) {
-    element.hidden = !element.dataset.refusal?.split(" ").some((key) => sentences.has(key));
-  }
-}
-
-/** @param {Record<string, unknown>} changes */
-function paintCounts(changes) {
-  for (const group of document.querySelectorAll(".fold--group")) {
-    const count = group.querySelectorAll(".field--changed").length;
-    const mark_ = /** @type {HTMLElement} */ (group.querySelector("[data-changed-count]"));
-    mark_.hidden = count === 0;
-    mark_.textContent = say("changes", { count });
-  }
-  const all = /** @type {HTMLElement | null} */ (document.querySelector("[data-reset-all]"));
-  if (all) all.hidden = Object.keys(changes).length === 0;
 }

@@ -39,7 +39,7 @@ export function openPlan(store) {
   // Many parts of a page ask within the same frame; the day is computed once for all of them.
   const computed = (/** @type {Formulas} */ formulas) => {
     const now = JSON.stringify(changes());
-    if (!outcome || now !== made) outcome = compute(formulas, changes());
+    if (!outcome || now !== made) outcome = compute(formulas, changes(), outcome?.day);
     made = now;
     return outcome;
   };
@@ -65,11 +65,18 @@ export async function loaded(plan) {
   return (formulasKept ??= await plan.load());
 }
 
-/** @param {Formulas} formulas @param {Record<string, Value>} changes @returns {Outcome} */
-function compute(formulas, changes) {
-  const options = Object.fromEntries(Object.entries(changes).filter(([id]) => id in formulas.choices));
+/** @param {Formulas} formulas @param {Record<string, Value>} changes @param {Day} [before] @returns {Outcome} */
+function compute(formulas, changes, before) {
   const settings = formulas.settle(changes);
-  return { formulas, settings, defaults: formulas.settle(options), day: formulas.compute(settings) };
+  /** @type {Record<string, Value> | undefined} */ let defaults;
+  return {
+    formulas,
+    settings,
+    get defaults() {
+      return (defaults ??= formulas.settle(Object.fromEntries(Object.entries(changes).filter(([id]) => id in formulas.choices))));
+    },
+    day: formulas.compute(settings, before),
+  };
 }
 
 /** Whether the plan has one of the options that a step is only for. @param {Plan} plan @param {Record<string, string[]>} only */

@@ -16,7 +16,7 @@ export function mountProgress(page) {
     paintNext(stops, page.run() ? next : undefined);
   };
   paint();
-  watchWhileShown(page.store, stops[0], paint);
+  watchWhileShown(page.store, stops[0], paint, /^(log|state|run|plan)\//);
 }
 
 /**

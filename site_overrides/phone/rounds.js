@@ -46,5 +46,5 @@ export function mountRounds(page, list) {
     on.disabled = done === 0;
   };
   paint();
-  watchWhileShown(page.store, list, paint);
+  watchWhileShown(page.store, list, paint, /^(log|state|run|round)\//);
 }

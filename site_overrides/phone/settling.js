@@ -7,6 +7,7 @@
  * @typedef {{sentence: string, input: string | null, because: string | null}} Refusal `sentence` is a key of words
  * @typedef {{that: (v: Settings) => boolean, input: string | null}} Condition
  * @typedef {{formula: (v: Settings) => number | string, require: Condition[]}} Step
+ * @typedef {{values: Settings, refused: Record<string, Refusal>, alerts: string[]}} Day
  */
 
 import { NotANumber } from "./runtime.js";
@@ -22,12 +23,27 @@ const SLACK = 1e-9;
  */
 export function settleOn(givens, plan, changes) {
   const fitting = onlyFitting(givens, changes);
+  const options = Object.keys(givens.choices).map((name) => fitting[name]).join();
+  if (kept?.givens !== givens.inputs || kept.plan !== plan || kept.options !== options) {
+    kept = { givens: givens.inputs, plan, options, settings: unchanged(givens, plan, fitting) };
+  }
+  return { ...kept.settings, ...fitting };
+}
+
+/** The last settings without changed inputs: from one change to the next they are the same. @type {{givens: unknown, plan: Settings, options: string, settings: Settings} | undefined} */
+let kept;
+
+/**
+ * Settings with the options that are picked, but no input changed.
+ * @param {Parameters<typeof settleOn>[0]} givens @param {Settings} plan @param {Settings} picked
+ */
+function unchanged(givens, plan, picked) {
   /** @type {Settings} */ const settings = {};
   /** @type {Record<string, number>} */ const brought = {};
   const overruled = new Set();
   for (const [name, choice] of Object.entries(givens.choices)) {
     const planned = plan[name] ?? choice.default;
-    settings[name] = fitting[name] ?? planned;
+    settings[name] = picked[name] ?? planned;
     Object.assign(brought, choice.options[settings[name]]);
     if (settings[name] === planned) continue;
     for (const values of Object.values(choice.options)) Object.keys(values).forEach((id) => overruled.add(id));
@@ -35,7 +51,7 @@ export function settleOn(givens, plan, changes) {
   const defaults = Object.entries(givens.inputs).map(([name, input]) => [name, input.default]);
   for (const [name, value] of [...defaults, ...Object.entries(givens.constants)]) {
     const planned = overruled.has(name) ? undefined : plan[name];
-    settings[name] = fitting[name] ?? planned ?? brought[name] ?? value;
+    settings[name] = planned ?? brought[name] ?? value;
   }
   return settings;
 }
@@ -61,29 +77,44 @@ export function isInRange({ low, high, whole }, value) {
 }
 
 /**
- * Compute every result in order. A result that is refused takes along those that use it.
+ * Compute every result in order. A result that is refused takes along those that use it. Given a day that these
+ * formulas computed before, only what comes after a changed setting is computed again.
  * @param {{steps: Record<string, Step>, uses: Record<string, string[]>,
  *   watches: Record<string, {uses: string[], when: (v: Settings) => boolean}>}} formulas
- * @param {Settings} settings
- * @returns {{values: Settings, refused: Record<string, Refusal>, alerts: string[]}}
+ * @param {Settings} settings @param {Day} [before] @returns {Day}
  */
-export function computeOn({ steps, uses, watches }, settings) {
-  const values = { ...settings };
-  /** @type {Record<string, Refusal>} */ const refused = {};
+export function computeOn({ steps, uses, watches }, settings, before) {
+  /** @type {Day} */ const day = { values: { ...settings }, refused: {}, alerts: [] };
+  const moved = new Set(before ? Object.keys(settings).filter((name) => settings[name] !== before.values[name]) : []);
+  const stays = (/** @type {string[]} */ used) => before !== undefined && !used.some((id) => moved.has(id));
   for (const [name, step] of Object.entries(steps)) {
-    const culprit = uses[name].find((id) => id in refused);
-    const refusal = culprit
-      ? { ...refused[culprit], because: refused[culprit].because ?? culprit }
-      : unmet(name, step, values);
-    const value = refusal ? null : attempt(step.formula, values);
-    if (value === null) refused[name] = refusal ?? noNumber();
-    else values[name] = value;
+    if (before && stays(uses[name])) take(before, name, day);
+    else run(name, step, uses[name], day);
+    if (before && (name in day.refused || day.values[name] !== before.values[name])) moved.add(name);
   }
-  const alerts = Object.keys(watches).filter((name) => {
+  day.alerts = Object.keys(watches).filter((name) => {
     const { uses: used, when } = watches[name];
-    return !used.some((id) => id in refused) && attempt(when, values) === true;
+    if (stays(used)) return before?.alerts.includes(name);
+    return !used.some((id) => id in day.refused) && attempt(when, day.values) === true;
   });
-  return { values, refused, alerts };
+  return day;
+}
+
+/** @param {Day} from @param {string} name @param {Day} to */
+function take(from, name, to) {
+  if (name in from.refused) to.refused[name] = from.refused[name];
+  else to.values[name] = from.values[name];
+}
+
+/** @param {string} name @param {Step} step @param {string[]} used @param {Day} day  what it gives is put into it */
+function run(name, step, used, { values, refused }) {
+  const culprit = used.find((id) => id in refused);
+  const refusal = culprit
+    ? { ...refused[culprit], because: refused[culprit].because ?? culprit }
+    : unmet(name, step, values);
+  const value = refusal ? null : attempt(step.formula, values);
+  if (value === null) refused[name] = refusal ?? noNumber();
+  else values[name] = value;
 }
 
 /** @param {string} name @param {Step} step @param {Settings} values */
@@ -102,7 +133,7 @@ const noNumber = () => ({ sentence: "not_finite", input: null, because: null });
  * What it gives, or null where it has no finite value.
  * @template T @param {(v: Settings) => T} compute @param {Settings} values
  */
-function attempt(compute, values) {
+export function attempt(compute, values) {
   try {
     const found = compute(values);
     return typeof found === "number" && !Number.isFinite(found) ? null : found;

@@ -10,7 +10,7 @@ const TABLE = "facts";
  * @property {(key: string, value: any) => Promise<boolean>} put  resolves when it is on disk, with false when it is not
  * @property {(key: string) => Promise<boolean>} remove
  * @property {(facts: [string, any][]) => Promise<boolean>} keep  all or none go to disk, and only then are they told of
- * @property {(listener: (key: string, keys: string[]) => void) => () => void} watch  called for every change, also from other windows
+ * @property {(listener: (key: string, keys: string[]) => void) => () => void} watch  called for every change, also from other windows, and with an empty key when something came to disk or did not
  * @property {() => number} unsaved  how many facts are only in memory
  */
 
@@ -109,9 +109,10 @@ export async function openStore(name) {
   async function change(/** @type {string} */ key, /** @type {any} */ value) {
     memory.set(key, value);
     unsaved.set(key, value);
+    const saving = save(); // on its way to disk while pages paint
     channel.postMessage([[key, value]]);
     announce(key);
-    const saved = await save();
+    const saved = await saving;
     announce("");
     return saved;
   }

@@ -1,5 +1,7 @@
 // Rows that are ticked. Each tick is a fact of its own, named by run, list and step, never by position.
 
+import { element } from "./element.js";
+import { stepApplies } from "./plan_state.js";
 import { printOf as shortHash } from "./records.js";
 import { lotOf, mountRounds } from "./rounds.js";
 import { runToWriteTo } from "./runs.js";
@@ -9,17 +11,19 @@ import { clock, say } from "./words_said.js";
  * @typedef {import("./store.js").Store} Store
  * @typedef {import("./records.js").Entry} Entry
  * @typedef {import("./runs.js").Page & {run: () => string}} Page
+ * @typedef {Record<string, string>} Prints  what each step says, as a short mark
  */
 
 /** @param {Page} page */
 export function mountTicks(page) {
   for (const list of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-list]"))) {
     const rows = /** @type {HTMLElement[]} */ ([...list.children]);
-    for (const row of rows) bind(row, () => change(page, list, row, rows));
-    const paint = () => paintList(page, list, rows);
+    const prints = printsOf(rows);
+    for (const row of rows) bind(row, () => change(page, list, row, prints));
+    const paint = () => paintList(page, list, rows, prints);
     mountRounds(page, list);
     paint();
-    watchWhileShown(page.store, list, paint);
+    watchWhileShown(page.store, list, paint, /^(log|state|run|round|plan)\//);
   }
 }
 
@@ -37,16 +41,19 @@ function bind(row, act) {
   boxOf(row).addEventListener("change", act);
 }
 
-/** @param {Store} store @param {HTMLElement} element @param {() => void} paint */
-export function watchWhileShown(store, element, paint) {
-  const stop = store.watch(() => (element.isConnected ? paint() : stop()));
+/** Paints when something changes that it is about, told by the beginning of its key. @param {Store} store @param {HTMLElement} element @param {() => void} paint @param {RegExp} [about] */
+export function watchWhileShown(store, element, paint, about = /^./) {
+  const stop = store.watch((_, keys) => {
+    if (!element.isConnected) stop();
+    else if (keys.some((key) => about.test(key))) paint();
+  });
 }
 
 /**
  * The tick is shown when it is on disk, not before.
- * @param {Page} page @param {HTMLElement} list @param {HTMLElement} row @param {HTMLElement[]} rows
+ * @param {Page} page @param {HTMLElement} list @param {HTMLElement} row @param {Prints} now
  */
-async function change(page, list, row, rows) {
+async function change(page, list, row, now) {
   const box = boxOf(row);
   const ticked = box.checked;
   box.checked = !ticked;
@@ -57,7 +64,7 @@ async function change(page, list, row, rows) {
   const standing = index.ticks(of, lot, step);
   if (ticked === standing.length > 0) return;
   const back = standing.map(({ id }) => ({ kind: "tick", of, step, lot, corrects: id, gone: /** @type {true} */ (true) }));
-  const prints = index.printsOf(of) ? [] : [{ kind: "list", of, prints: printsOf(rows) }];
+  const prints = index.printsOf(of) ? [] : [{ kind: "list", of, prints: now }];
   page.log.addAll(run, ticked ? [...prints, { kind: "tick", of, step, lot }] : back);
 }
 
@@ -71,39 +78,41 @@ function printOf(row) {
   return shortHash((words.textContent ?? "").replace(/\s+/g, " ").trim());
 }
 
-/** @param {Page} page @param {HTMLElement} list @param {HTMLElement[]} rows */
-function paintList(page, list, rows) {
+/** @param {Page} page @param {HTMLElement} list @param {HTMLElement[]} rows @param {Prints} now */
+function paintList(page, list, rows, now) {
   const run = page.run();
   const index = page.log.of(run);
   const ticks = index.ticksOf(list.dataset.list ?? "", lotOf(page.store, run, list));
   const begun = index.printsOf(list.dataset.list ?? "");
-  const now = begun && printsOf(rows);
   for (const row of rows) {
     const tick = ticks.get(stepOf(row));
     boxOf(row).checked = Boolean(tick);
     row.classList.toggle("step--done", Boolean(tick));
-    row.classList.toggle("step--changed", Boolean(begun) && begun?.[stepOf(row)] !== now?.[stepOf(row)]);
+    row.classList.toggle("step--changed", Boolean(begun) && begun?.[stepOf(row)] !== now[stepOf(row)]);
     paintTime(row, tick?.at);
   }
-  paintHead(rows, begun, now ?? {});
+  paintProgress(rows.filter((row) => stepApplies(page.plan, JSON.parse(row.dataset.only ?? "{}"))), ticks);
+  paintChanged(begun, now);
 }
 
 /** @param {HTMLElement} row @param {number | undefined} at */
 function paintTime(row, at) {
   const old = row.querySelector(".step__time");
   if (!at) return old?.remove();
-  const time = old ?? document.createElement("span");
-  time.className = "step__time";
-  time.textContent = say("ticked_at", { time: clock(at) });
-  if (!old) row.querySelector(".step__words")?.append(time);
+  const words = say("ticked_at", { time: clock(at) });
+  if (!old) row.querySelector(".step__words")?.append(element("span", { class: "step__time" }, words));
+  else if (old.textContent !== words) old.textContent = words;
 }
 
-/** @param {HTMLElement[]} rows @param {Record<string, string> | undefined} begun @param {Record<string, string>} now */
-function paintHead(rows, begun, now) {
-  const shown = rows.filter((row) => !row.hidden);
-  const done = shown.filter((row) => boxOf(row).checked).length;
+/** @param {HTMLElement[]} rows @param {Map<string, Entry>} ticks */
+function paintProgress(rows, ticks) {
+  const done = rows.filter((row) => ticks.has(stepOf(row))).length;
   const progress = document.querySelector("[data-list-progress]");
-  if (progress) progress.textContent = say("done_of", { done, all: shown.length });
+  if (progress) progress.textContent = say("done_of", { done, all: rows.length });
+}
+
+/** @param {Prints | undefined} begun @param {Prints} now */
+function paintChanged(begun, now) {
   const changed = /** @type {HTMLElement | null} */ (document.querySelector("[data-list-changed]"));
   if (!changed) return;
   const gone = Object.keys(begun ?? {}).filter((step) => !(step in now)).length;

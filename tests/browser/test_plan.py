@@ -203,6 +203,41 @@ def test_refuses_at_the_field_and_keeps_the_plan(
     assert _plain(page.locator(".day__plan [data-quantity=birds]").inner_text()) == "60 birds"
 
 
+@pytest.mark.parametrize(
+    ("text", "says", "kept"),
+    [
+        ("\t104\u00a0birds \r\n", "", "104 birds"),
+        ("birds: 104", "“birds: 104” is not a number.", "birds: 104"),
+        ("104\n105", "Too high: at most 400 birds.", "104 105"),  # a space stands between thousands
+    ],
+)
+def test_takes_what_is_pasted(
+    phone: BrowserContext, shared_host: Host, noises: Noises, text: str, says: str, kept: str
+) -> None:
+    phone.grant_permissions(["clipboard-read", "clipboard-write"])
+    page = _open(phone.new_page(), shared_host)
+    page.evaluate("(text) => navigator.clipboard.writeText(text)", text)
+    page.locator("#field-birds").focus()
+    page.keyboard.press("Control+A")
+    page.keyboard.press("Control+V")
+    page.keyboard.press("Tab")
+    assert _refusal(page, "birds") == says
+    assert page.locator("#field-birds").input_value() == kept
+    assert noises.errors == []
+
+
+def test_a_refused_field_shows_the_plan_again_once_it_is_set_back(page: Page, shared_host: Host) -> None:
+    """Though the plan itself has not changed in between."""
+    _open(page, shared_host)
+    _type(page, "birds", "many")
+    page.locator("#birds [data-more]").click()
+    assert (_refusal(page, "birds"), page.locator("#field-birds").input_value()) == ("", "65 birds")
+    _type(page, "birds", "many")
+    page.locator("#birds [data-reset]").click()
+    until(page, "document.querySelector('#field-birds').value === '60 birds'")
+    assert _refusal(page, "birds") == ""
+
+
 def test_a_refusal_stands_at_its_input_and_leaves_no_stale_number(page: Page, shared_host: Host) -> None:
     _open(page, shared_host)
     _type(page, "chill_water_temperature", "45 °F")
@@ -291,6 +326,17 @@ def test_two_windows_agree_on_the_plan(phone: BrowserContext, shared_host: Host)
     until(other, "document.querySelector('#field-birds').value === '77 birds'")
     other.locator("#birds [data-reset]").click()
     until(one, "document.querySelector('#field-birds').value === '60 birds'")
+
+
+def test_two_windows_change_two_things_at_once(phone: BrowserContext, shared_host: Host) -> None:
+    one, other = _open(phone.new_page(), shared_host), _open(phone.new_page(), shared_host)
+    other.locator("#field-ice_on_hand").focus()
+    _type(one, "birds", "77")
+    _type(other, "ice_on_hand", "150 kg")
+    both = "['birds', 'ice_on_hand'].map((id) => document.querySelector(`#field-${id}`).value).join()"
+    for page in (one, other):
+        until(page, f"{both} === '77 birds,331 lb'")
+    one.locator("[data-reset-all]").wait_for()
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")

@@ -75,6 +75,37 @@ def test_the_index_knows_what_a_walk_through_all_entries_finds(log: Ask, came: l
     assert last == (kettles[-1] if kettles else None)
 
 
+LOOKS = """((many) => {
+  let looks = 0;
+  const watched = (entry) => new Proxy(entry, { get: (of, field) => { looks += 1; return of[field]; } });
+  const kinds = [
+    { kind: 'tick', of: 'list', step: 'one' }, { kind: 'reading', of: 'kettle', value: 80 },
+    { kind: 'count', of: 'cups', value: 2, lot: '1' }, { kind: 'remark', text: 'so' },
+  ];
+  const make = (number, fields) => watched({ id: `phoneaaa-${number}-abc`, run: 'r', at: number, ...fields });
+  const index = makeIndex();
+  index.add(make(0, { kind: 'plan', values: {} }));
+  for (let number = 1; number <= many; number += 1) {
+    index.add(make(number, { ...kinds[number % 4], lot: `${number % 8}` }));
+  }
+  looks = 0;
+  index.add(make(many + 1, { kind: 'tick', of: 'list', step: 'two' }));
+  index.add(make(many + 2, { kind: 'reading', of: 'kettle', value: 81 }));
+  const back = { kind: 'tick', of: 'list', step: 'two', corrects: `phoneaaa-${many + 1}-abc`, gone: true };
+  index.add(make(many + 3, back));
+  [index.standing().find(({ kind }) => kind === 'plan'), index.ticks('list', '', 'two')];
+  [index.ticksOf('list'), index.printsOf('list'), index.last('kettle'), index.ends()];
+  return looks;
+})(many)"""
+
+
+def test_an_entry_costs_the_same_after_five_thousand_others(log: Ask) -> None:
+    """Counted by how often fields of entries are looked at when one is added, taken back, and asked for."""
+    few, many = log(LOOKS, many=80), log(LOOKS, many=5000)
+    assert few > 0
+    assert many == few
+
+
 @settings(max_examples=60, deadline=None)
 @given(days(clocks_jump=False))
 def test_ends_are_all_that_rhythms_ask_for(log: Ask, came: list[Any]) -> None:

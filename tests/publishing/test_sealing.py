@@ -120,8 +120,10 @@ def test_trimming_leaves_programs_working(site: Path) -> None:
         ("/**\n * long\n * @param {string} a\n */\nlet a = 1;\n", "let a = 1;\n"),
         ('let a = "// not a comment";\n', 'let a = "// not a comment";\n'),
         ("let a = 1; // behind code\n", "let a = 1; // behind code\n"),
-        ("let a = b\n  /** @type {any} */ (c);\n", "let a = b\n  /** @type {any} */ (c);\n"),
-        ("let a = /** @type {any} */ (c);\n", "let a = /** @type {any} */ (c);\n"),
+        ("let a = b\n  /** @type {any} */ (c);\n", "let a = b\n  (c);\n"),
+        ("let a = /** @type {any} */ (c);\n", "let a = (c);\n"),
+        ("(/** @param {{a: 1 | 2}} b */ b) => 1;\n", "(b) => 1;\n"),
+        ("let a = b /** so far */ * c;\n", "let a = b /** so far */ * c;\n"),
     ],
 )
 def test_comments_with_a_line_of_their_own_go(program: str, shorter: str) -> None:
