@@ -33,8 +33,9 @@ class Measure(Entry):
     unit: UnitText
     point: bool = False
     """True for a temperature as read on a thermometer, false for a difference of temperatures."""
-    form: Literal["number", "clock", "duration", "member"] = "number"
-    """`member`: no number at all but the id of a member of a set, as `argmin` gives it."""
+    form: Literal["number", "parts", "clock", "duration", "member"] = "number"
+    """`parts`: whole things and parts of them, so noughts behind the point are left out. `member`: no number at all but
+    the id of a member of a set, as `argmin` gives it."""
     us: Shown
     metric: Shown
     note: Facts = ""

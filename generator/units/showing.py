@@ -32,6 +32,7 @@ def show(
         return show_duration(value, digits or 0, translate)
     shown = measure.us if system == "us" else measure.metric
     number = write_number(book.from_si(value, shown.unit), shown.digits if digits is None else digits)
+    number = _without_idle_zeros(number) if measure.form == "parts" else number
     return _with_unit(number, shown.unit, book, translate)
 
 

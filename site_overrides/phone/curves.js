@@ -63,7 +63,7 @@ export function drawCurve(curve, points, values, said, formulas, system) {
 /** Round values on an axis, in the units shown. @param {number} low @param {number} high @param {number} count @param {string} id @param {import("./plan_state.js").Formulas} formulas @param {import("./plan_state.js").System} system */
 function axis(low, high, count, id, { measures, measureOf, units }, system) {
   const measure = measures[measureOf[id]];
-  if (measure.form !== "number") return ticks(low, high, count, CLOCKS);
+  if (measure.form === "clock" || measure.form === "duration") return ticks(low, high, count, CLOCKS);
   const unit = units[measure[system].unit];
   return ticks(fromSi(low, unit), fromSi(high, unit), count).map((number) => toSi(number, unit));
 }

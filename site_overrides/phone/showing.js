@@ -32,7 +32,7 @@ export function showing(measures, units, translated = {}) {
     if (measure.form === "duration") return showDuration(value, digits ?? 0, translate);
     const shown = measure[system];
     const number = writeNumber(fromSi(value, units[shown.unit]), digits ?? shown.digits);
-    return withUnit(number, units[shown.unit], translate);
+    return withUnit(measure.form === "parts" ? withoutIdleZeros(number) : number, units[shown.unit], translate);
   }
 
   /**

@@ -50,6 +50,7 @@ def _measure(
 MEASURES = {
     "count": _measure("A number of things", "1"),
     "ratio": _measure("A ratio", "1", digits=(2, 2)),
+    "people": _measure("People, and parts of them", "1", digits=(2, 2), form="parts"),
     "share": _measure("A share", "1", "percent", "percent"),
     "loaves": _measure("Loaves", "loaf"),
     "mass": _measure("Weight", "kg", "lb", "kg", (1, 1)),
