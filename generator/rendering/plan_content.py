@@ -32,12 +32,12 @@ def plan_content(edition: Edition, figures: Figures, words: Words) -> dict[str, 
 
 
 def _named(edition: Edition) -> list[str]:
-    """Ids whose titles may have to be said: all that can be set, and what these pages show."""
+    """Ids whose titles may have to be said: all that can be set or doubted, and what these pages show."""
     givens = edition.workbook.givens
     kinds = ("views", "crews", "questions", "boards")
     shown = {leaf.text for leaf in leaves(edition.library, Refers) if leaf.kind in kinds}
     known = edition.workbook.items
-    return sorted({*givens.inputs, *givens.choices, *(name for name in shown if name in known)})
+    return sorted({*givens.inputs, *givens.choices, *givens.doubts, *(name for name in shown if name in known)})
 
 
 def _farm_plans(edition: Edition) -> list[dict[str, Any]]:

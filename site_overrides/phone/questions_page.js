@@ -4,7 +4,7 @@ import { loaded } from "./paint.js";
 import { along, asking, neededFor } from "./part_of_day.js";
 import { questions } from "./plan_content.js";
 import { follow, sayer, tell, titleOf } from "./plan_words.js";
-import { solve, weigh } from "./solving.js";
+import { doubtful, likely, solve, weigh } from "./solving.js";
 import { readTyped, stepped } from "./typed.js";
 
 /**
@@ -13,7 +13,6 @@ import { readTyped, stepped } from "./typed.js";
  * @typedef {{vary: string, seek: "most" | "least", until: string, stays: "at_most" | "at_least", start: string}} Search
  */
 
-const PART = 0.1;
 const MOST = 10;
 
 /** @param {HTMLElement} element @param {string} name @returns {any} */
@@ -95,12 +94,15 @@ function paintMatters(list, plan, formulas, result) {
   const said = sayer(plan, formulas);
   const now = day.values[result];
   /** @type {HTMLElement} */ (document.querySelector("[data-matters-now]")).textContent = tell("matters_now", { title: titleOf(result), value: said(result, now, "both") });
+  const sure = /** @type {HTMLElement} */ (document.querySelector("[data-matters-sure]"));
+  sure.textContent = "";
   if (typeof now !== "number") return list.replaceChildren();
   const { needed } = neededFor(formulas, [result]);
-  const used = Object.fromEntries(Object.entries(formulas.inputs).filter(([id]) => needed.has(id)));
-  const weights = weigh(used, settings, PART, (id) => along(formulas, settings, id, result), now).slice(0, MOST);
-  const most = Math.max(...weights.map(({ swing }) => swing), 1e-12);
-  list.replaceChildren(...weights.map((weight) => matterRow(weight, most, result, now, said)));
+  const ranges = Object.fromEntries(Object.entries(doubtful(formulas, settings)).filter(([id]) => needed.has(id)));
+  const weights = weigh(ranges, (id) => along(formulas, settings, id, result), now);
+  const { low, high } = likely(weights, now);
+  sure.textContent = tell("matters_sure", { low: said(result, low), high: said(result, high) });
+  list.replaceChildren(...weights.slice(0, MOST).map((weight) => matterRow(weight, weights[0].size, result, now, said)));
 }
 
 /** @param {import("./solving.js").Weight} weight @param {number} most @param {string} result @param {number} now @param {(id: string, value: number | undefined, part?: string) => string} said */

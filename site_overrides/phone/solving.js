@@ -38,23 +38,46 @@ export function solve(along, { low, high, whole }, seek, fits) {
   return { value: good, edge: false };
 }
 
-/** @typedef {{id: string, from: number, to: number, less: number | undefined, more: number | undefined, swing: number}} Weight */
+/** @typedef {{id: string, from: number, to: number, less: number | undefined, more: number | undefined, size: number}} Weight */
 
 /**
- * What each input does to a result when it goes down and up by a part of its range, the others as they are; the
- * strongest first.
- * @param {Record<string, Input>} inputs @param {Record<string, any>} settings @param {number} part
- * @param {(id: string) => Along} along @param {number} now the result as planned
+ * Between what each doubtful value may truly lie, an input within its range. `doubts` holds how far to either side, and
+ * whether that is a share of the value.
+ * @param {{doubts: Record<string, any[]>, inputs: Record<string, Input>}} givens @param {Record<string, any>} settings
+ * @returns {Record<string, [number, number]>}
+ */
+export function doubtful({ doubts, inputs }, settings) {
+  return Object.fromEntries(Object.entries(doubts).map(([id, [reach, relative]]) => {
+    const far = relative ? Math.abs(settings[id]) * reach : reach;
+    const { low, high } = inputs[id] ?? { low: -Infinity, high: Infinity };
+    return [id, [Math.max(settings[id] - far, low), Math.min(settings[id] + far, high)]];
+  }));
+}
+
+/**
+ * What each of some values does to a result when it goes to either end of its range, the others as they are; the
+ * strongest first. `generator/computing/spreading.py` does the same.
+ * @param {Record<string, [number, number]>} ranges @param {(id: string) => Along} along @param {number} now the result as planned
  * @returns {Weight[]}
  */
-export function weigh(inputs, settings, part, along, now) {
-  return Object.entries(inputs).map(([id, { low, high, whole }]) => {
-    const reach = whole ? Math.max(1, Math.round((high - low) * part)) : (high - low) * part;
-    const [from, to] = [Math.max(low, settings[id] - reach), Math.min(high, settings[id] + reach)];
+export function weigh(ranges, along, now) {
+  const weights = Object.entries(ranges).map(([id, [from, to]]) => {
     const at = along(id);
     const [less, more] = [at(from), at(to)];
-    const swing = Math.max(...[less, more].map((result) => Math.abs((result ?? now) - now)));
-    return { id, from, to, less, more, swing };
-  }).filter(({ swing, less, more }) => swing > 1e-9 * Math.abs(now) || less === undefined || more === undefined)
-    .sort((one, other) => other.swing - one.swing);
+    const [least, most] = endsOf({ less, more }, now);
+    return { id, from, to, less, more, size: most - least };
+  });
+  return weights.filter(({ size }) => size > 0).sort((one, other) => other.size - one.size);
+}
+
+/** Where the result most likely lies, the doubts taken as independent: the root of the sum of squares, up and down apart. @param {Weight[]} weights @param {number} now */
+export function likely(weights, now) {
+  const ends = weights.map((weight) => endsOf(weight, now));
+  return { low: now - Math.hypot(...ends.map(([least]) => now - least)), high: now + Math.hypot(...ends.map(([, most]) => most - now)) };
+}
+
+/** @param {{less: number | undefined, more: number | undefined}} weight @param {number} now */
+function endsOf({ less, more }, now) {
+  const ends = [now, less ?? now, more ?? now];
+  return [Math.min(...ends), Math.max(...ends)];
 }

@@ -10,8 +10,11 @@ import segno
 from playwright.sync_api import Browser, BrowserContext, Page
 
 from generator.computing import Workbook
-from generator.pipeline.order import HERE
+from generator.pipeline.figuring import figure, open_content
+from generator.pipeline.order import HERE, Order
 from generator.reading import read_library
+from generator.telling.certainty import tell_certainty
+from generator.telling.figures import Figures
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
 from tests.browser.watching import Noises, listen, offline_ready, until
@@ -25,8 +28,6 @@ CHANGES = """() => new Promise((done) => {
     keys.onsuccess = () => done(keys.result.filter((key) => key.startsWith('plan/today/')).length);
   };
 })"""
-WIDTHS = """(rows) => rows.map((row) => Math.max(
-  ...[...row.querySelectorAll('.matters__bar')].map((bar) => bar.getBoundingClientRect().width)))"""
 BIRDS = "[...document.querySelectorAll('[data-quantity=birds]')].every((it) => it.textContent.startsWith('%s'))"
 
 
@@ -193,10 +194,10 @@ def test_the_best_split_in_one_tap(page: Page, shared_host: Host) -> None:
     until(page, "document.querySelector('[data-place=evisceration] [data-rate]').textContent.startsWith('21')")
     assert page.locator("[data-slowest]:visible").count() == 1
     page.locator("[data-best]").click()
-    until(page, "document.querySelector('#field-helpers_evisceration').value === '3.0'")
+    until(page, "document.querySelector('#field-helpers_evisceration').value === '3'")
     assert rate.inner_text().startswith("62")
     page.locator("[data-best-undo]").click()
-    until(page, "document.querySelector('#field-helpers_evisceration').value === '1.0'")
+    until(page, "document.querySelector('#field-helpers_evisceration').value === '1'")
 
 
 def test_names_stay_where_they_were_put(page: Page, shared_host: Host) -> None:
@@ -211,7 +212,7 @@ def test_names_stay_where_they_were_put(page: Page, shared_host: Host) -> None:
     until(page, "document.querySelector('[data-place=wash] [data-names]').textContent === 'Gil <b>'")
     assert page.locator(".person [data-name]").all_inner_texts() == ["Ana", "Ben", "Cora", "Dov", "Edie", "Gil <b>"]
     page.locator("[data-count-names]").click()
-    until(page, "document.querySelector('#field-helpers_wash').value === '1.0'")
+    until(page, "document.querySelector('#field-helpers_wash').value === '1'")
     _open(page, shared_host, "sheet/")
     until(page, "document.querySelector('[data-names-of=kill]').textContent === 'Ana'")
 
@@ -270,12 +271,20 @@ def test_questions_are_answered_without_changing_the_plan(page: Page, shared_hos
     until(page, "/^(11:5\\d|12:00)$/.test(document.querySelector('.number [data-quantity=day_end_time]').textContent)")
 
 
-def test_what_matters_names_the_strongest_first(page: Page, shared_host: Host) -> None:
+def test_what_matters_is_what_the_computer_says(page: Page, shared_host: Host) -> None:
+    """The same likely range and the same three strongest as `numbers --why`, each with its two ends."""
+    edition = figure(*open_content(Order(HERE / "content", HERE / "build")))
     _open(page, shared_host, "questions/")
-    page.locator("[data-matters-of]").select_option("ice_total")
-    until(page, "document.querySelectorAll('[data-matters] li').length >= 5")
-    widths = page.locator("[data-matters] li").evaluate_all(WIDTHS)
-    assert widths == sorted(widths, reverse=True) and widths[0] > widths[-1]
+    for result in ("ice_total", "chill_time"):
+        sure = tell_certainty(edition, Figures(edition), result)
+        assert sure
+        page.locator("[data-matters-of]").select_option(result)
+        until(page, "document.querySelectorAll('[data-matters] li').length >= 5")
+        titles = page.locator("[data-matters] li strong").all_inner_texts()
+        assert tuple(titles[:3]) == sure.moved_by
+        said = page.locator("[data-matters-sure]").inner_text()
+        assert [each.split(" (")[0] in said for each in (sure.low, sure.high)] == [True, True], said
+    assert page.locator("[data-matters] li .matters__line").count() == 2 * len(titles)
 
 
 def test_the_sheet_prints_on_one_page(page: Page, shared_host: Host, tmp_path: Path) -> None:

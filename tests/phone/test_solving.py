@@ -44,15 +44,42 @@ def test_halving_comes_close(ask: Ask) -> None:
     assert found["value"] == pytest.approx(1.4142135623730951, rel=1e-12)
 
 
-def test_weights_are_sorted_by_their_swing(ask: Ask) -> None:
-    """y = 5 a - b, moved by a tenth of ranges of 10 and 100: a gives 5, b gives 10, c nothing."""
-    inputs = {"a": LOOSE, "b": INPUT, "c": LOOSE}
-    script = "weigh(inputs, now, 0.1, (id) => (v) => { const s = { ...now, [id]: v }; return 5 * s.a - s.b; }, -25)"
-    found = ask(script, inputs=inputs, now={"a": 5, "b": 50, "c": 5})
-    assert [(each["id"], each["from"], each["to"], each["swing"]) for each in found] == [
-        ("b", 40, 60, 10),
-        ("a", 4, 6, 5),
-    ]
+MOVES = """((now, ranges, size) => {
+  const y = (s) => (s.d > 4 ? undefined : 5 * s.a - s.b + 2 * s.d);
+  const weights = weigh(ranges, (id) => (value) => y({ ...now, [id]: value }), y(now));
+  return [weights.map(({ id, less, more, size }) => [id, less ?? null, more ?? null, size]), likely(weights, y(now))];
+})(now, doubtful({ doubts, inputs }, now))"""
+
+
+def test_what_matters_is_moved_by_its_doubts(ask: Ask) -> None:
+    """y = 5 a - b + 2 d, refused where d is above 4; a may be off by 1, b by a tenth of it, d by 2, c does nothing.
+
+    By hand: from -17 a moves y by 5 to either side; b, 50 with a range to 52, by +5 and -2; d only down by 4. Down
+    5^2 + 2^2 + 4^2 = 45, up 5^2 + 5^2 = 50.
+    """
+    doubts = {"a": [1, False], "b": [0.1, True], "c": [1, False], "d": [2, False]}
+    inputs = {"b": {"low": 0, "high": 52, "whole": False}}
+    moves, sure = ask(MOVES, doubts=doubts, inputs=inputs, now={"a": 5, "b": 50, "c": 5, "d": 4})
+    assert moves == [["a", -22, -12, 10], ["b", -12, -19, 7], ["d", -21, None, 4]]
+    assert sure == {"low": pytest.approx(-17 - 45**0.5), "high": pytest.approx(-17 + 50**0.5)}
+
+
+@pytest.mark.parametrize("result", ["day_end_time", "ice_total", "propane_mass", "chill_time", "line_rate"])
+def test_what_matters_is_what_the_computer_says(ask: Ask, workbook: Workbook, result: str) -> None:
+    """The same order and the same numbers as `numbers --why`, for a plan that is not the farm's own."""
+    settings = {**workbook.settler.settle(workbook.plan, {}), "birds": 104.0, "chill_water_temperature": 274.15}
+    script = """(({ values }, { needed }) => {
+      const ranges = Object.entries(doubtful(all, settings)).filter(([id]) => needed.has(id));
+      const weights = weigh(Object.fromEntries(ranges), (id) => along(all, settings, id, result), values[result]);
+      return { weights, ...likely(weights, values[result]) };
+    })(compute(settings), neededFor(all, [result]))"""
+    found = ask(script, settings=settings, result=result)
+    known = workbook.how_sure(settings, result)
+    assert known and known.moves
+    assert [each["id"] for each in found["weights"]] == [move.input for move in known.moves]
+    for each, move in zip(found["weights"], known.moves, strict=True):
+        assert [each.get("less"), each.get("more")] == pytest.approx([move.low, move.high], rel=1e-9)
+    assert (found["low"], found["high"]) == pytest.approx((known.low, known.high), rel=1e-9)
 
 
 @pytest.mark.parametrize(
