@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Collection
 from typing import Any
 
+from generator.computing.phone_formulas import MADE, RUNTIME
+from generator.formula import names, to_javascript
 from generator.model.record import Logged
+from generator.records.formulas import link_formulas
 from generator.records.shape import Schema, record_schema
 from generator.telling.edition import Edition
 
@@ -13,17 +17,35 @@ _TOLD = ("$schema", "title", "description")
 
 
 def record_programs(edition: Edition) -> dict[str, str]:
-    """`phone/record_format.js` and `phone/readings.js`, the second in the edition's language."""
+    """`phone/record_format.js`, and in the edition's language `phone/readings.js` and `phone/tallies.js`."""
     named = {name: _item(edition, item) for name, item in edition.library.readings.items()}
-    used = {item.measure for item in edition.library.readings.values() if item.measure}
-    measures = {
+    measures = _measures(edition, {item.measure for item in edition.library.readings.values()})
+    format_lines = f"export const format = {_written(_bare(record_schema()))};\n"
+    lines = f"export const readings = {_written(named)};\nexport const readingMeasures = {_written(measures)};\n"
+    return {"phone/record_format.js": format_lines, "phone/readings.js": lines, "phone/tallies.js": _tallies(edition)}
+
+
+def _tallies(edition: Edition) -> str:
+    """What a day comes to, with the formulas printed for phones."""
+    library, workbook = edition.library, edition.workbook
+    formulas, _ = link_formulas(workbook)
+    lines = []
+    for name, tree in sorted(formulas.tallies.items(), key=lambda each: library.tallies[each[0]].order):
+        tally = library.tallies[name]
+        about = {"title": edition.translate(tally.title), "measure": tally.measure, "plan": tally.plan}
+        told = _written({**about, "uses": list(names(tree))})
+        lines.append(f"  {name}: {{...{told}, formula: (v) => {to_javascript(tree, workbook.book)}}},\n")
+    measures = _written(_measures(edition, {tally.measure for tally in library.tallies.values()}))
+    head = f'{MADE}{RUNTIME}import {{ functions, tables }} from "./formulas.js";\n'
+    return f"{head}export const tallies = {{\n{''.join(lines)}}};\nexport const tallyMeasures = {measures};\n"
+
+
+def _measures(edition: Edition, used: Collection[str | None]) -> dict[str, Any]:
+    return {
         name: measure.model_dump(include={"unit", "point", "form", "us", "metric"})
         for name, measure in edition.library.measures.items()
         if name in used
     }
-    format_lines = f"export const format = {_written(_bare(record_schema()))};\n"
-    lines = f"export const readings = {_written(named)};\nexport const readingMeasures = {_written(measures)};\n"
-    return {"phone/record_format.js": format_lines, "phone/readings.js": lines}
 
 
 def _item(edition: Edition, item: Logged) -> dict[str, Any]:

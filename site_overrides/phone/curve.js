@@ -62,5 +62,5 @@ export function reachedAt(points, toward, limit) {
 /** @param {number[]} numbers */
 const sum = (numbers) => numbers.reduce((total, number) => total + number, 0);
 
-/** @param {number[]} numbers */
-const mean = (numbers) => sum(numbers) / numbers.length;
+/** Not a number where there are none. @param {number[]} numbers */
+export const mean = (numbers) => sum(numbers) / numbers.length;

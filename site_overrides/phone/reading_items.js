@@ -15,6 +15,7 @@
  * @property {[number, number]} [range]
  * @property {number} [step]
  * @property {boolean} [adds_up]
+ * @property {boolean} [none_if_silent]
  * @property {boolean} [per_lot]
  * @property {string} [low]
  * @property {string} [high]

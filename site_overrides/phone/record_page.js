@@ -1,11 +1,13 @@
 // The record of a day to read and to print: the same parts as the report that is made from the file.
 
+import { plannedOf, tallyRows } from "./day_tallies.js";
 import { element } from "./element.js";
 import { entryTitle } from "./log_entries.js";
 import { lists, farm } from "./log_content.js";
 import { isOutside, items, makeTeller, tell, titleOf, verdictOf } from "./log_words.js";
 import { clashes, clockOffsets, setBack } from "./merge.js";
 import { inOrder, phoneOf, totals } from "./records.js";
+import { loaded } from "./plan_state.js";
 import { allRuns, frozenIn, runOf } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { clock, date, span } from "./words_said.js";
@@ -27,8 +29,8 @@ export async function mountRecordPage(page, place) {
   part("days").replaceChildren(...days.map(([id, { begun }]) => element("option", { value: id }, `${date(begun)}, ${clock(begun)}`)));
   const asked = decodeURIComponent(location.hash.slice(1));
   part("days").value = days.some(([id]) => id === asked) ? asked : page.run() || days[0][0];
-  const teller = await makeTeller(page);
-  const paint = () => part("shown").replaceChildren(...record(page, teller, part("days").value));
+  const [teller, formulas] = [await makeTeller(page), await loaded(page.plan)];
+  const paint = () => part("shown").replaceChildren(...record(page, teller, formulas, part("days").value));
   part("days").addEventListener("change", paint);
   paint();
   let waiting = 0;
@@ -38,16 +40,18 @@ export async function mountRecordPage(page, place) {
   }, 200)));
 }
 
-/** @param {Page} page @param {Teller} teller @param {string} run @returns {Node[]} */
-function record(page, teller, run) {
+/** @param {Page} page @param {Teller} teller @param {import("./plan_state.js").Formulas} formulas @param {string} run @returns {Node[]} */
+function record(page, teller, formulas, run) {
   const index = page.log.of(run);
   /** @type {Day} */ const day = { teller, all: inOrder(index.all()), standing: index.standing() };
   const phones = [...new Set(day.all.map(phoneOf))];
   const ticked = day.standing.filter(({ kind }) => kind === "tick");
+  const planned = plannedOf(formulas, frozenIn(day.standing)?.values);
   const head = { phones: phones.join(", "), count: day.all.length, ticks: ticked.length, plan: frozenIn(day.standing)?.text ?? "–" };
   return [
     element("h2", {}, tell("record_title", { farm, day: date(runOf(page.store, run)?.begun ?? 0) })),
     element("p", { class: "quiet" }, tell("record_head", head)),
+    ...section("record_tallies", ["record_what", "record_actual", "record_planned", "record_difference"], tallyRows(day.standing, planned, formulas, page.plan.system())),
     ...section("record_outside", ["record_time", "record_what", "record_value", "record_limit", "record_did"], outside(day)),
     ...section("record_counts", ["record_what", "record_sum"], sums(day)),
     ...section("record_times", ["record_time", "record_what", "record_who"], day.standing.filter(({ kind }) => kind === "mark").map((entry) => [clock(entry.at), named(entry), entry.who ?? ""])),
