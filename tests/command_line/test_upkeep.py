@@ -66,9 +66,11 @@ def test_bench_prints_each_figure_beside_the_kept_one(
     bakery: Order, run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(bench, "KEPT", tmp_path / "kept.json")
+    monkeypatch.setattr(bench, "measure_phone", lambda site: {"A tap, ms": 12.5})
     words = ["bench", "--content", bakery.content, "--farm", bakery.farm]
     assert run(*words, "--keep").status == 0
     kept = json.loads((tmp_path / "kept.json").read_text(encoding="utf-8"))
     lines = {line[:32].strip(): line[32:].split() for line in run(*words).out.splitlines()[1:]}
     assert {"The whole build, s", "Kept offline without papers, kB", "Pages"} <= set(kept)
-    assert lines["Pages"] == [f"{kept['Pages']:g}"] * 2
+    assert lines["Pages"] == [f"{kept['Pages']:g}", f"{kept['Pages']:g}", "1.00"]
+    assert lines["A tap, ms"] == ["12.5", "12.5", "1.00"]

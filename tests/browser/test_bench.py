@@ -1,0 +1,27 @@
+"""The phone's part of the bench runs on the finished site; what it finds decides nothing."""
+
+import json
+import subprocess
+import sys
+
+from generator.pipeline.measuring_phone import FEW, MANY, TAPS
+from generator.pipeline.order import HERE, Order
+
+MEASURE = """
+import json, pathlib, sys
+from generator.pipeline.measuring_phone import measure_phone
+print(json.dumps(measure_phone(pathlib.Path(sys.argv[1]))))
+"""
+
+
+def test_every_figure_is_measured(demo: Order) -> None:
+    """In a process of its own: a browser's driver runs once in each."""
+    words = [sys.executable, "-c", MEASURE, str(demo.site)]
+    done = subprocess.run(words, cwd=HERE, capture_output=True, text=True, timeout=300)
+    assert done.returncode == 0, done.stderr
+    figures = json.loads(done.stdout)
+    taps = {f"{what}, {entries} entries, ms" for what in TAPS.values() for entries in (FEW, MANY)}
+    assert taps < set(figures)
+    assert len(figures) == len(taps) + 4
+    assert all(figure >= 0 for figure in figures.values())
+    assert figures["A changed plan is on the screen, ms"] > 0
