@@ -85,6 +85,8 @@ class Term(Entry):
     """Other forms of the word."""
     never: tuple[Title, ...] = ()
     """Phrases in which the word means something else."""
+    instead_of: tuple[Verbatim, ...] = ()
+    """Other names of the same thing, which no text uses."""
 
 
 class Section(Entry):

@@ -20,6 +20,7 @@ from generator.model.entry import (
     Sentence,
     SupplyIdentifier,
     Title,
+    Verbatim,
     fault,
 )
 from generator.model.roles import Refers
@@ -45,6 +46,8 @@ class Supply(Entry):
     group: GroupIdentifier
     amount: QuantityIdentifier | None = None
     note: Line = ""
+    called: tuple[Verbatim, ...] = ()
+    """Words by which steps name it: a procedure whose steps use one needs a supply that is called so."""
 
 
 class Caution(Entry):

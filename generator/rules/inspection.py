@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.computing import Workbook
+from generator.model.citations import citations
 from generator.model.leaves import Leaf, Path, leaves
 from generator.model.library import Library
 from generator.model.quantity import Quantity
@@ -16,7 +17,6 @@ from generator.model.source import Citation
 from generator.problems import Problem
 from generator.reading import Reading, known_quantities
 from generator.reading.placeholders import placeholders
-from generator.rules.citations import citations
 
 _BRACKETS = re.compile(r"\[[^\]]*\]")
 _FAMILY = re.compile(r"([a-z][a-z0-9_]*)\[")

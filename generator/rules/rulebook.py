@@ -19,7 +19,9 @@ from generator.rules.hazards_are_guarded import hazards_are_guarded
 from generator.rules.inputs_lie_in_range import inputs_lie_in_range
 from generator.rules.inspection import Finding, Inspection
 from generator.rules.key_points_have_reasons import key_points_have_reasons
+from generator.rules.limits_are_logged import limits_are_logged
 from generator.rules.limits_have_remedies import limits_have_remedies
+from generator.rules.number_words_by_id import number_words_by_id
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
@@ -35,6 +37,9 @@ from generator.rules.steps_begin_with_a_verb import steps_begin_with_a_verb
 from generator.rules.stops_rest_on_a_source import stops_rest_on_a_source
 from generator.rules.supplies_are_needed import supplies_are_needed
 from generator.rules.terms_are_met import terms_are_met
+from generator.rules.things_have_one_name import things_have_one_name
+from generator.rules.titles_hold_no_numbers import titles_hold_no_numbers
+from generator.rules.tools_are_at_hand import tools_are_at_hand
 
 Rule = Callable[[Inspection], Iterable[Finding]]
 """A rule is a function; its name is what a pardon says, its docstring is its specification."""
@@ -50,12 +55,16 @@ RULES: tuple[Rule, ...] = (
     plans_can_be_computed,
     days_can_be_worked_out,
     numbers_by_id,
+    number_words_by_id,
+    titles_hold_no_numbers,
     # nothing stands about unused
     quantities_are_used,
     choices_are_used,
     parts_of_formulas_are_used,
     supplies_are_needed,
+    tools_are_at_hand,
     terms_are_met,
+    things_have_one_name,
     pictures_are_used,
     pictures_are_drawn,
     # what is read at the station
@@ -66,6 +75,7 @@ RULES: tuple[Rule, ...] = (
     hazards_are_guarded,
     key_points_have_reasons,
     limits_have_remedies,
+    limits_are_logged,
     orders_differ,
     # what is taught
     drills_can_be_worked_out,
