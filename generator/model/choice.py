@@ -51,6 +51,8 @@ class Choice(Entry):
     group: GroupIdentifier
     default: Identifier
     options: dict[Identifier, Option]
+    covers: bool = False
+    """The page of what is covered tells for each option how far the procedures go."""
 
     @model_validator(mode="after")
     def _default_is_an_option(self) -> Choice:

@@ -11,6 +11,7 @@ from generator.rendering.gathering import cautions, choices_by_group, grouped, s
 from generator.rendering.plan_pages import plan_pages
 from generator.rendering.teaching_pages import faults, paths_in_order, taught_at, teaching_pages
 from generator.telling import addresses
+from generator.telling.coverage import covered
 from generator.telling.edition import Edition
 from generator.telling.listing import Listed, offer
 from generator.telling.phases import numbers, phases
@@ -65,7 +66,11 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
     ]
     if library.terms:
         made.append(_fixed("glossary", addresses.GLOSSARY))
-    made += [_fixed("sources", addresses.SOURCES), _fixed("about", addresses.ABOUT)]
+    made += [
+        _fixed("sources", addresses.SOURCES),
+        _fixed("coverage", addresses.COVERAGE, **covered(edition)),
+        _fixed("about", addresses.ABOUT),
+    ]
     menu = Page(addresses.MENU, "menu", title_word="title_menu", parts={"pages": made}, head={"kind": "menu"})
     return [*made, menu, *_path_pages(edition), *_number_pages(edition), *_procedure_pages(edition)]
 

@@ -26,6 +26,7 @@ CAUTIONS = "cautions/"
 NUMBERS = "numbers/"
 METHODS = "numbers/methods/"
 SOURCES = "sources/"
+COVERAGE = "coverage/"
 GLOSSARY = "glossary/"
 ABOUT = "about/"
 
