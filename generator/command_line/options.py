@@ -26,6 +26,12 @@ COMMANDS = {
         "Builds the whole site into build/site. The folder is replaced only when the new site is whole: after a fault\n"
         "the last good build is still there. The same content gives the same bytes.",
     ),
+    "disk": (
+        "pack the site to open from a disk or a stick",
+        "Builds where something changed, and packs a copy of the site into build/disk/NAME.zip for machines without\n"
+        "a network. Unpacked, its pages open as files: lists, ticks, the plan with all its numbers, search, papers.\n"
+        "Ticks stay on that machine, and the code on a card still leads to the published site.",
+    ),
     "farms": (
         "build the sites of many farms",
         "Builds a site for each farm's folder into build/farms/NAME/site, in as many processes as there are cores.\n"
@@ -120,9 +126,9 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     parser = Parser(prog="run.py", description=ABOUT)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     parts = {name: commands.add_parser(name, help=short, description=long) for name, (short, long) in COMMANDS.items()}
-    for name in ("serve", "build", "check", "numbers", "cards", "watch", "words", "records", "learn", "bench"):
+    for name in ("serve", "build", "disk", "check", "numbers", "cards", "watch", "words", "records", "learn", "bench"):
         _add_content(parts[name])
-    for name in ("serve", "build", "watch", "verify"):
+    for name in ("serve", "build", "disk", "watch", "verify"):
         _add_folder(parts[name], "--into", HERE / "build", "folder of the build (default: build)")
     for name in ("serve", "watch"):
         parts[name].add_argument("--port", type=_port, default=8000, help="first port to try (default: 8000)")

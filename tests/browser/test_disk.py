@@ -1,0 +1,71 @@
+"""The zip for a machine without a network, unpacked and opened as files in a real browser."""
+
+from __future__ import annotations
+
+import re
+import zipfile
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, Page
+
+from generator.computing import Workbook
+from generator.pipeline.order import HERE, Order
+from generator.publishing.disk import copy_to_disk, pack
+from generator.reading import read_library
+from tests.browser.watching import until
+
+READY = "document.documentElement.dataset.ready !== undefined"
+
+
+def _unpacked(demo: Order, folder: Path) -> Path:
+    copy_to_disk(demo.site, folder / "day")
+    pack(folder / "day", folder / "one.zip")
+    pack(folder / "day", folder / "other.zip")
+    assert (folder / "one.zip").read_bytes() == (folder / "other.zip").read_bytes()
+    with zipfile.ZipFile(folder / "one.zip") as packed:
+        packed.extractall(folder / "stick")
+    return folder / "stick" / "day"
+
+
+def _open(page: Page, file: Path) -> None:
+    page.goto(file.as_uri())
+    until(page, READY)
+
+
+def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Path) -> None:
+    site, page, errors = _unpacked(demo, tmp_path), phone.new_page(), list[str]()
+    page.on("console", lambda line: errors.append(line.text) if line.type == "error" else None)
+    page.on("pageerror", lambda fault: errors.append(str(fault)))
+    _open(page, site / "index.html")
+    page.locator(".stop__link").nth(3).click()
+    until(page, READY)
+    assert page.url.endswith("/index.html")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page.reload()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+
+    workbook = Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    values = workbook.compute(workbook.settler.settle(workbook.plan, {"birds": 104.0})).values
+    _open(page, site / "plan/index.html")
+    until(page, "document.querySelector('form[data-plan][data-bound]') !== null")
+    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    page.locator("#field-birds").fill("104")
+    page.locator("#field-birds").press("Tab")
+    until(page, "!document.querySelector('#birds [data-changed]').hidden")
+    _open(page, site / "shop/index.html")
+    until(page, f"document.querySelector('[data-quantity=ice_bags]').textContent === '{values['ice_bags']:.0f}'")
+
+    page.locator("[data-search-open]").click()
+    page.locator(".finder input").fill("gizz")
+    until(page, "document.querySelectorAll('.finder li a').length > 0")
+    page.locator(".finder li a").first.click()
+    until(page, "location.pathname.endsWith('/index.html') && location.hash !== ''")
+    assert errors == []
+
+
+def test_every_link_leads_to_a_file(demo: Order, tmp_path: Path) -> None:
+    copy_to_disk(demo.site, tmp_path / "day")
+    for page in (tmp_path / "day").rglob("*.html"):
+        for link in re.findall(r'\b(?:href|src)="(?!\w+:|#)([^"#?]*)', page.read_text(encoding="utf-8")):
+            assert (page.parent / link).is_file(), f"{page}: {link}"
