@@ -102,7 +102,9 @@ COMMANDS = {
     ),
     "verify": (
         "compare a published site with build/site",
-        "Fetches every file of the published site and compares it with what was built. Run it after each publication.",
+        "Fetches every file of the published site and compares it, byte for byte, with what was built. Asks for\n"
+        "https, for kinds of files as browsers need them declared, and for the address that the site was built for.\n"
+        "Run it after each publication.",
     ),
     "test": (
         "run all tests",

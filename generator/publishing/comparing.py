@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from urllib.error import HTTPError, URLError
@@ -13,6 +14,7 @@ from generator.problems import Place, Problem, ProblemsFound, stop_at
 AT_ONCE = 4
 PATIENCE = 20
 """Seconds to wait for one file."""
+MANIFEST = "manifest.webmanifest"
 _KINDS = {".js": "javascript", ".html": "text/html", ".webmanifest": "json", ".css": "text/css", ".pdf": "pdf"}
 """What the kind of file that a host declares must contain, or browsers refuse it."""
 
@@ -27,7 +29,18 @@ def compare_with_host(site: Path, address: str) -> int:
     with ThreadPoolExecutor(AT_ONCE) as several:
         answers = several.map(lambda path: _compare(path, base + quote(path.relative_to(site).as_posix())), files)
         stop_at([problem for problem in answers if problem])
+    stop_at(_about_place(site, base))
     return len(files)
+
+
+def _about_place(site: Path, base: str) -> list[Problem]:
+    """Elsewhere than at its own address a phone takes the site for another one, and the codes of cards lead nowhere."""
+    manifest = site / MANIFEST
+    own = json.loads(manifest.read_text(encoding="utf-8")).get("id", "") if manifest.is_file() else None
+    if own is None or own == urlsplit(base).path:
+        return []
+    hint = "write the address into the farm's `site_address`, and build and publish again"
+    return [Problem(Place(base), f"the site was built to stand at `{own}`", hint)]
 
 
 def _about_address(address: str) -> list[Problem]:

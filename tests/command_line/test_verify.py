@@ -1,5 +1,6 @@
 from threading import Thread
 
+from generator.pipeline.freshness import path_on_host
 from generator.pipeline.order import Order
 from generator.publishing.serving import SiteServer
 
@@ -7,7 +8,7 @@ from .conftest import Run
 
 
 def test_a_published_site_is_compared_with_the_build(built_bakery: Order, run: Run) -> None:
-    with SiteServer(built_bakery.site, "/oven/", 18200) as server:
+    with SiteServer(built_bakery.site, path_on_host(built_bakery), 18200) as server:
         Thread(target=server.serve_forever, args=(0.01,), daemon=True).start()
         answer = run("verify", server.address, "--into", built_bakery.into)
         assert (answer.status, answer.err) == (0, "")

@@ -57,6 +57,16 @@ def test_a_wrong_type_is_named(built: Path, address: str, monkeypatch: pytest.Mo
     assert findings(built, address) == [f"{address}worker.js: is declared as `text/plain`"]
 
 
+@pytest.mark.parametrize(("own", "said"), [("/day/", ""), ("/night/", "the site was built to stand at `/night/`")])
+def test_it_stands_where_it_was_built_for(built: Path, published: Path, address: str, own: str, said: str) -> None:
+    for folder in (built, published):
+        (folder / "manifest.webmanifest").write_text(f'{{"id": "{own}"}}')
+    if said:
+        assert findings(built, address) == [f"{address}: {said}"]
+    else:
+        assert compare_with_host(built, address) == 4
+
+
 @pytest.mark.parametrize(
     ("written", "fault"),
     [
