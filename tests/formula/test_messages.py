@@ -56,3 +56,23 @@ def test_an_empty_formula() -> None:
 
 def test_a_huge_formula_is_refused_at_once() -> None:
     assert "longer than 2000 characters" in said_about("a + " * 100_000 + "a")
+
+
+@pytest.mark.parametrize(
+    ("formula", "fault"),
+    [
+        ("allot(mass, work[s], rate[s] for s in work)", "the total to allot is a bare number"),
+        ("allot(oven, work[s], rate[s] for s in work)", "the total to allot is a bare number"),
+        ("allot(a, oven, rate[s] for s in work)", "`allot` shares out work"),
+        ("allot(a, work[s], a > 1 for s in work)", "`allot` shares out work"),
+    ],
+)
+def test_what_is_shared_out_and_among_whom(formula: str, fault: str) -> None:
+    with pytest.raises(FormulaFault) as found:
+        check(tree_of(formula, member="mix"), SCOPE)
+    assert found.value.fault == fault
+
+
+def test_work_and_cap_go_together() -> None:
+    with pytest.raises(FormulaFault, match=r"^a work of .* does not go with a cap of "):
+        check(tree_of("allot(a, work[s], work[s] for s in work)", member="mix"), SCOPE)
