@@ -192,3 +192,16 @@ def test_pages_of_a_pack_follow_its_list(site_papers: Path, every_sheet: dict[st
     assert starts[0] == 1
     assert all(start % 2 == 1 for start in starts)
     assert all(one < other for one, other in pairwise(starts))
+
+
+def test_charts_on_cards_carry_the_numbers_of_the_plan(printed: Callable[[str], list[Read]]) -> None:
+    """As the demonstration plan sets them: a thermostat at 145 °F, a minute in the water, a limit of 40 °F in 6 h."""
+    for size in SIZES:
+        scald, chill = (printed(f"{size}/station_{name}.pdf") for name in ("scald", "chill_readings"))
+        for card, lines in (
+            (scald, ["The setting: 145 °F (63 °C), 60 s"]),
+            (chill, ["Limit: 40 °F (4 °C)", "Time is up: 6 h 00 min"]),
+        ):
+            text = " ".join(page.text for page in card).replace("\u00a0", " ")
+            assert [line for line in lines if line not in text] == []
+            assert text.count("Sixty broilers in July") == len(card) + 1, "in each foot, and beside the chart"
