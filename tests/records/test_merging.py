@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -103,6 +104,24 @@ def test_one_file_tells_only_that_it_cannot_arrive_before_it_was_sent(phone: Pho
     assert clock_offsets([met("phoneaaa", "phonebbb", at=NOON + A_MINUTE_MORE, sent=NOON)]) == []
     assert phone("aheadBy(sent, now)", sent=NOON + A_MINUTE_MORE, now=NOON) == 61
     assert phone("aheadBy(sent, now)", sent=NOON + 59_000, now=NOON) == 0
+
+
+def test_a_clock_is_told_apart_whichever_phone_took_the_other_in(phone: Phone) -> None:
+    """Of several meetings the one with the shortest way counts: of 200 s and 90 s ahead only 200 s can be sure."""
+    meetings = [met("phonebbb", "phoneaaa", at=NOON, sent=NOON + seconds * 1000) for seconds in (90, 200, 150)]
+    assert clock_offsets(meetings) == [("phonebbb", "phoneaaa", 200.0, False)]
+    told = phone("clockOffsets(all)", all=meetings)
+    assert told == [{"phone": "phonebbb", "other": "phoneaaa", "seconds": 200, "sure": False}]
+
+
+@pytest.mark.parametrize(("seconds", "told"), [(60, 0), (61, 1)])
+def test_a_minute_is_no_difference_and_more_is(seconds: int, told: int, phone: Phone) -> None:
+    meetings = [met("phoneaaa", "phonebbb", at=NOON, sent=NOON + seconds * 1000)]
+    back = [entry(1, at=NOON), entry(2, at=NOON - seconds * 1000), entry(3, at=NOON - seconds * 1000)]
+    assert len(clock_offsets(meetings)) == told
+    assert len(phone("clockOffsets(all)", all=meetings)) == told
+    assert set_back(back) == back[1:] * told
+    assert len(phone("setBack(all)", all=back)) == 2 * told
 
 
 def test_keys_on_the_phone_differ_only_where_entries_do(phone: Phone) -> None:
