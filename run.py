@@ -15,7 +15,6 @@ HERE = Path(__file__).resolve().parent
 ENVIRONMENT = HERE / ".environment"
 PYTHON = ENVIRONMENT / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 ALL_CORES = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
-ENGINES = ("webkit2gtk-driver", "xvfb", "firefox-esr")
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "microsoft-edge", "msedge", "chrome")
 
 
@@ -71,12 +70,7 @@ def need_venv() -> None:
 
 
 def find_browser() -> None:
-    """See that the tests have a browser: one that is there, else Debian's, else Playwright's own.
-
-    Where nobody waits for the tests, bring the other engines too; elsewhere tests without theirs are skipped.
-    """
-    if os.environ.get("CI") and not shutil.which("WebKitWebDriver"):
-        install_debian(*ENGINES)
+    """See that the tests have a browser: one that is there, else Debian's, else Playwright's own."""
     if any(map(shutil.which, BROWSERS)) or install_debian("chromium", "fonts-liberation"):
         return
     if subprocess.call([PYTHON, "-m", "playwright", "install", "chromium"]):
