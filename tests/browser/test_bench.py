@@ -1,8 +1,14 @@
-"""The phone's part of the bench runs on the finished site; what it finds decides nothing."""
+"""The phone's part of the bench runs on the finished site; what it finds decides nothing.
+
+It takes more than a minute: `BENCH=1 python3 run.py test tests/browser/test_bench.py`.
+"""
 
 import json
+import os
 import subprocess
 import sys
+
+import pytest
 
 from generator.pipeline.measuring_phone import FEW, MANY, TAPS
 from generator.pipeline.order import HERE, Order
@@ -14,6 +20,7 @@ print(json.dumps(measure_phone(pathlib.Path(sys.argv[1]))))
 """
 
 
+@pytest.mark.skipif("BENCH" not in os.environ, reason="takes more than a minute; BENCH=1 runs it")
 def test_every_figure_is_measured(demo: Order) -> None:
     """In a process of its own: a browser's driver runs once in each."""
     words = [sys.executable, "-c", MEASURE, str(demo.site)]
