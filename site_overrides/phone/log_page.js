@@ -107,6 +107,7 @@ function mountRemark(page, form, words) {
     event.preventDefault();
     const text = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
     if (!text) return field.focus();
+    words.textContent = ""; // what was said of the last remark is not said of this one
     const kept = await keepRemark(page, text);
     if (!kept) return;
     words.textContent = kept.saved ? tell("kept_at", { time: clock(kept.entry.at) }) : tell("not_saved");
