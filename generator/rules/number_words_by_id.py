@@ -16,7 +16,7 @@ _UNITS = (
     "seconds minutes hours days weeks months years degrees percent pounds ounces gallons quarts inches miles "
     "grams kilograms litres liters metres meters centimetres centimeters millimetres millimeters"
 )
-"""Units that sentences spell out. `feet` is left out, since animals have them."""
+"""Units that sentences spell out. `feet` is left out: the word names a part of the body too."""
 _NUMBER = f"(?:{'|'.join(_NUMBERS.split())})"
 _TYPED = re.compile(rf"(?i)\b{_NUMBER}(?:[ -]{_NUMBER})*[ -](?:more )?(?:{'|'.join(_UNITS.split())})\b")
 
