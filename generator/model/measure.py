@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from generator.model.entry import Entry, Facts, Symbol, Title, UnitText
+from generator.model.entry import Entry, Facts, Symbol, Title, UnitText, Verbatim
 
 
 class Unit(Entry):
@@ -38,4 +38,8 @@ class Measure(Entry):
     the id of a member of a set, as `argmin` gives it."""
     us: Shown
     metric: Shown
+    counts: tuple[Verbatim, ...] = ()
+    """What it counts, as sentences call it: how many there are is a quantity, and stands by its id."""
+    in_words: tuple[Verbatim, ...] = ()
+    """Phrases in which a number of them is part of how a thing is done, and so stays in words."""
     note: Facts = ""
