@@ -86,6 +86,10 @@ class Step(Entry):
     """What is timed, as the timer is called; without it, the title of the quantity."""
     timer_end: Sentence = ""
     """What to do when the timer is over."""
+    logged: ReadingIdentifier | None = None
+    """The reading whose entry shows that the time was kept, where it is not one with this time as its limit."""
+    unlogged: Verbatim = ""
+    """Why the log needs no entry for this time."""
     number: QuantityIdentifier | None = None
     """The quantity whose value stands large at the row."""
     picture: PictureIdentifier | None = None
@@ -99,6 +103,8 @@ class Step(Entry):
     def _words_have_a_timer(self) -> Step:
         if (self.timer_name or self.timer_end) and not self.timer:
             raise fault("has `timer_name` or `timer_end` and no `timer`", "say which quantity is counted down")
+        if (self.logged or self.unlogged) and not self.timer:
+            raise fault("has `logged` or `unlogged` and no `timer`", "say which quantity is counted down")
         return self
 
 

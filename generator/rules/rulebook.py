@@ -34,10 +34,12 @@ from generator.rules.quantities_are_used import quantities_are_used
 from generator.rules.sources_are_cited import sources_are_cited
 from generator.rules.steps_are_short import steps_are_short
 from generator.rules.steps_begin_with_a_verb import steps_begin_with_a_verb
+from generator.rules.stops_are_logged import stops_are_logged
 from generator.rules.stops_rest_on_a_source import stops_rest_on_a_source
 from generator.rules.supplies_are_needed import supplies_are_needed
 from generator.rules.terms_are_met import terms_are_met
 from generator.rules.things_have_one_name import things_have_one_name
+from generator.rules.timers_are_logged import timers_are_logged
 from generator.rules.titles_hold_no_numbers import titles_hold_no_numbers
 from generator.rules.tools_are_at_hand import tools_are_at_hand
 
@@ -76,6 +78,8 @@ RULES: tuple[Rule, ...] = (
     key_points_have_reasons,
     limits_have_remedies,
     limits_are_logged,
+    timers_are_logged,
+    stops_are_logged,
     orders_differ,
     # what is taught
     drills_can_be_worked_out,
