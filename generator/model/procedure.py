@@ -95,6 +95,8 @@ class Step(Entry):
     picture: PictureIdentifier | None = None
     only: dict[ChoiceIdentifier, tuple[Identifier, ...]] = {}
     """Choice id to options: the row is shown only where the plan has one of them."""
+    one_motion: bool = False
+    """Its orders are one motion of the hands or one look, and so stand on one row."""
     guards: tuple[Identifier, ...] = ()
     """The cautions of the procedure that it keeps from happening, when it is done as its words and key points say."""
     source: Citations

@@ -32,6 +32,7 @@ from generator.rules.plans_can_be_computed import plans_can_be_computed
 from generator.rules.procedures_are_short import procedures_are_short
 from generator.rules.quantities_are_used import quantities_are_used
 from generator.rules.sources_are_cited import sources_are_cited
+from generator.rules.steps_are_one_action import steps_are_one_action
 from generator.rules.steps_are_short import steps_are_short
 from generator.rules.steps_begin_with_a_verb import steps_begin_with_a_verb
 from generator.rules.stops_are_logged import stops_are_logged
@@ -74,6 +75,7 @@ RULES: tuple[Rule, ...] = (
     danger_has_a_stop,
     steps_begin_with_a_verb,
     steps_are_short,
+    steps_are_one_action,
     hazards_are_guarded,
     key_points_have_reasons,
     limits_have_remedies,
