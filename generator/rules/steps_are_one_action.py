@@ -22,7 +22,7 @@ def steps_are_one_action(inspection: Inspection) -> Iterator[Finding]:
         for step_name, step in procedure.steps.items():
             fault = _more_than_one(step.action, verbs)
             if fault and not step.one_motion:
-                hint = "make it two steps, say the rest in a key point, or mark `one_motion: true` if hands do it in one"
+                hint = "make it two steps, say the rest in a key point, or mark `one_motion: true` if it is one"
                 yield Finding("procedures", name, ("steps", step_name, "action"), fault, hint)
             elif step.one_motion and not fault:
                 path = ("steps", step_name, "one_motion")
