@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any
 
+from generator.model.procedure import Procedure
 from generator.rendering.gathering import cautions, choices_by_group, grouped, supplies_by_group
 from generator.rendering.plan_pages import plan_pages
 from generator.rendering.teaching_pages import faults, paths_in_order, taught_at, teaching_pages
@@ -58,6 +59,7 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
             addresses.AT_HAND,
             phases=[each for each in phases(edition) if each[1].at_hand],
             any_faults=any(each[2] for each in faults(edition)),
+            stopping=_with_stops(edition),
         ),
         _fixed("cautions", addresses.CAUTIONS, cautions=cautions(edition)),
         _fixed("numbers", addresses.NUMBERS, groups=grouped(edition)),
@@ -82,6 +84,12 @@ def _readings_by_phase(edition: Edition) -> list[tuple[str, str, list[str]]]:
     parts = sorted(library.phases.items(), key=lambda item: item[1].order)
     found = [(name, part.title, [each for each, item in ordered if item.phase == name]) for name, part in parts]
     return [each for each in found if each[2]]
+
+
+def _with_stops(edition: Edition) -> list[tuple[str, Procedure]]:
+    """Jobs of the day that have stop rules, in order; those at hand stand on the page themselves."""
+    days = [members for _, phase, members in phases(edition) if not phase.at_hand]
+    return [item for members in days for item in members if item[1].stops]
 
 
 def _fixed(name: str, address: str, **parts: object) -> Page:

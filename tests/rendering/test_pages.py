@@ -37,6 +37,24 @@ def test_a_job_shows_its_parts(rendered: Rendered) -> None:
     assert text.count('type="checkbox"') == len(re.findall(r'<li class="step"', text)) >= 3
 
 
+def test_every_stop_of_the_day_is_linked_where_help_is(edition: Edition, rendered: Rendered) -> None:
+    text = page(rendered, "help.md")
+    stops = [(name, key) for name, job in edition.library.procedures.items() for key in job.stops]
+    assert ("bake_the_loaves", "burnt_hand") in stops
+    for name, key in stops:
+        assert f'href="../work/{name}/#stop-{key}">' in text
+        assert f'id="stop-{key}"' in rendered.files[f"work/{name}.md"]
+    assert "Somebody is burnt</a>" in text
+
+
+def test_every_need_of_a_job_is_among_the_things_to_bring(edition: Edition, rendered: Rendered) -> None:
+    text = page(rendered, "bring.md")
+    needs = {need for job in edition.library.procedures.values() for need in job.needs}
+    assert {"oven_gloves", "scale"} < needs
+    for need in needs:
+        assert edition.library.supplies[need].title in text
+
+
 def test_numbers_are_marked_for_repainting_and_shown_in_both_systems(rendered: Rendered) -> None:
     # 40 loaves of 900 g, wholemeal with 80 % water, 2 % salt: 36 kg / 1.82 = 19.78 kg of flour, which is 43.61 lb
     text = page(rendered, "numbers/dough.md")
