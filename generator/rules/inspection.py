@@ -25,7 +25,7 @@ _NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 @dataclass(frozen=True)
 class Finding:
-    """What a rule objects to, in which entry. `column` (from 1) points into a text; `at_key` means the key itself."""
+    """What a rule objects to, in which entry. `column` (from 1) points into a text."""
 
     kind: str
     name: str
@@ -33,7 +33,6 @@ class Finding:
     fault: str
     hint: str
     column: int = 0
-    at_key: bool = False
 
     @property
     def entry(self) -> str:
@@ -42,9 +41,7 @@ class Finding:
 
     def problem(self, reading: Reading) -> Problem:
         """The finding with its place."""
-        if self.at_key:
-            place = reading.key_place(self.kind, self.name, *self.path)
-        elif self.column:
+        if self.column:
             place = reading.spot(self.kind, self.name, *self.path, column=self.column)
         else:
             place = reading.place(self.kind, self.name, *self.path)
