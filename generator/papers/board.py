@@ -19,7 +19,7 @@ def board(paper: Paper, day: DayBoard, say: Wording) -> Data:
     return {
         "subtitle": say.edition.plan,
         "intro": say.runs(paper.intro),
-        "moments": [{"title": say.text(title), "value": say.value(name)} for name, title in day.moments.items()],
+        "moments": _moments(day, say),
         "spans": spans,
         "from": math.floor(min((span["from"] for span in spans), default=0) / HOUR) * HOUR,
         "to": math.ceil(max((span["to"] for span in spans), default=HOUR) / HOUR) * HOUR,
@@ -32,6 +32,13 @@ def board(paper: Paper, day: DayBoard, say: Wording) -> Data:
         "calls": calls(say),
         "words": {name: say.word(f"paper_{name}") for name in ("day", "places", "stop_line", "call", "waiting")},
     }
+
+
+def _moments(day: DayBoard, say: Wording) -> list[Data]:
+    """In the order of the clock; what is refused, or not of the clock, stays behind at its place in content."""
+    values = {**say.edition.settings, **say.edition.day.values}
+    times = sorted(day.moments, key=lambda name: value if isinstance(value := values.get(name), float) else math.inf)
+    return [{"title": say.text(day.moments[name]), "value": say.value(name)} for name in times]
 
 
 def _span(span: Span, say: Wording) -> Data | None:

@@ -34,7 +34,6 @@ def _table(title: str, note: object, columns: list[str], shares: list[float], ro
 def bring_list(paper: Paper, say: Wording) -> Data:
     """Everything to bring, by heading, with how much of it the plan wants."""
     library = say.edition.library
-    columns = ["", say.word("paper_thing"), say.word("paper_amount")]
     sections = []
     for name, group in sorted(library.groups.items(), key=lambda item: item[1].order):
         rows = [
@@ -43,7 +42,8 @@ def bring_list(paper: Paper, say: Wording) -> Data:
             if supply.group == name
         ]
         if rows:
-            sections.append(_table(say.text(group.title), [], columns, [0.35, 4, 1.5], rows, height=0))
+            columns = ["", say.text(group.title), say.word("paper_amount")]
+            sections.append(_table("", [], columns, [0.5, 4, 1.5], rows, height=0))
     return {"intro": say.runs(paper.intro), "sections": sections, "columns": 2}
 
 
@@ -54,7 +54,7 @@ def sign_off(paper: Paper, wanted: SignOff, say: Wording) -> Data:
     columns = [say.word("paper_skill"), *stages]
     skills = sorted(library.skills.values(), key=lambda one: one.order)
     rows = [[say.runs(one.title), *("" for _ in stages)] for one in skills]
-    shares = [2.6, *(1.0 for _ in stages)]
+    shares = [3.2, *(1.0 for _ in stages)]
     sections = [_table(say.word("paper_key_skills"), [], columns, shares, rows, height=27)] if rows else []
     for phase in wanted.phases:
         found = [one for one in library.procedures.values() if one.phase == phase]

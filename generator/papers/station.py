@@ -34,7 +34,7 @@ class Stations:
             "good": say.runs(procedure.good),
             "code_picture": _code(say.edition.library.this_farm.site_address + addresses.procedure(name)),
             "code_words": say.word("paper_code_picture"),
-            "tell": "; ".join(_each_once([say.text(stop.tell) for stop in procedure.stops.values() if stop.tell])),
+            "tell": "; ".join(each_once([say.text(stop.tell) for stop in procedure.stops.values() if stop.tell])),
             "faults": [
                 {"sign": say.runs(fault.sign), "cause": say.runs(fault.cause), "remedy": say.runs(fault.remedy)}
                 for fault in procedure.faults.values()
@@ -98,9 +98,14 @@ class Stations:
         return [self._say.edition.library.sources[source].title for source in dict.fromkeys(cited)]
 
 
-def _each_once(told: list[str]) -> list[str]:
-    """Without those whom another line names first: `Crew lead` beside `Crew lead, then a vet`."""
-    return [who for who in dict.fromkeys(told) if not any(other.startswith(f"{who},") for other in told)]
+def each_once(told: list[str]) -> list[str]:
+    """Without those whom another line names as well: `Crew lead` beside `A vet, then crew lead`."""
+    return [who for who in dict.fromkeys(told) if not any(_names_more(other, who) for other in told)]
+
+
+def _names_more(other: str, who: str) -> bool:
+    longer, part = other.casefold(), who.casefold()
+    return longer.startswith(f"{part},") or longer.endswith(f" then {part}")
 
 
 def _gravity(caution: Caution) -> int:

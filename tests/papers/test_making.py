@@ -17,6 +17,7 @@ from generator.papers.jobs import Job, run_jobs
 from generator.papers.miniature import shrink
 from generator.papers.packing import pack
 from generator.papers.paper import Sheet, set_up
+from generator.papers.station import each_once
 from generator.papers.typesetting import TEMPLATES, picture, typeset
 from generator.papers.wording import Wording
 
@@ -117,6 +118,18 @@ def grey(colour: str) -> float:
     """Luma by ITU-R BT.601, which is how black-and-white printers and copiers see colour."""
     red, green, blue = (int(colour[place : place + 2], 16) for place in (1, 3, 5))
     return 0.299 * red + 0.587 * green + 0.114 * blue
+
+
+@pytest.mark.parametrize(
+    ("told", "once"),
+    [
+        (["Crew lead", "Crew lead, then a vet"], ["Crew lead, then a vet"]),
+        (["Emergency number, then crew lead", "Crew lead"], ["Emergency number, then crew lead"]),
+        (["Crew lead", "Crew leader", "Crew lead"], ["Crew lead", "Crew leader"]),
+    ],
+)
+def test_who_is_named_in_a_longer_line_is_not_named_again(told: list[str], once: list[str]) -> None:
+    assert each_once(told) == once
 
 
 def test_whom_to_tell_is_named_once(every_sheet: dict[str, Sheet]) -> None:
