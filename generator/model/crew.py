@@ -30,6 +30,8 @@ class Standing(Entry):
     rates: tuple[QuantityIdentifier, ...]
     """The slowest of them is the rate of the place."""
     procedure: ProcedureIdentifier | None = None
+    also: tuple[ProcedureIdentifier, ...] = ()
+    """What else is done at this place: whoever stands there needs the skills for it too."""
     apart: bool = False
     """Works at another time than the rest, and so never holds them up."""
 

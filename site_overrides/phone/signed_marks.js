@@ -10,14 +10,15 @@ import { watchWhileShown } from "./ticks.js";
 
 /** @param {import("./logging.js").Page} page @param {HTMLElement} section */
 export function mountSignedMarks(page, section) {
-  const places = /** @type {Record<string, {procedure?: string}>} */ (/** @type {any} */ (crews)[section.dataset.people ?? ""].places);
+  const places = /** @type {Record<string, {procedure?: string, also?: string[]}>} */ (/** @type {any} */ (crews)[section.dataset.people ?? ""].places);
   const list = /** @type {HTMLElement} */ (section.querySelector("[data-people-list]"));
   const paint = () => {
     const signed = allSigned(page);
     for (const row of /** @type {NodeListOf<HTMLElement>} */ (list.querySelectorAll("[data-person]"))) {
       const place = /** @type {HTMLSelectElement} */ (row.querySelector("select")).value;
-      const missing = lacking(signed, skills, row.dataset.person ?? "", places[place]?.procedure ?? "", Date.now());
-      mark(row, missing.map((skill) => skills[skill].title));
+      const jobs = [places[place]?.procedure ?? "", ...(places[place]?.also ?? [])];
+      const missing = new Set(jobs.flatMap((job) => lacking(signed, skills, row.dataset.person ?? "", job, Date.now())));
+      mark(row, Object.keys(skills).filter((skill) => missing.has(skill)).map((skill) => skills[skill].title));
     }
   };
   const later = () => void setTimeout(paint);  // the rows themselves are painted first

@@ -82,6 +82,8 @@ def stand_at_a_place(page: Page, host: Host) -> None:
     go(page, host, "crew/")
     page.locator("[data-people-add] input").fill("Noor")
     page.locator("[data-people-add] button").click()
+    page.locator("[data-person=Noor] select").select_option("scald_pluck")
+    until(page, "document.querySelector('.person__lacks')?.textContent.includes('Plucker')")
     page.locator("[data-person=Noor] select").select_option("kill")
     until(page, "document.querySelector('.person__lacks')?.textContent.includes('Killing knife')")
 
