@@ -80,3 +80,16 @@ def test_a_memory_that_cannot_be_written_does_no_harm(tmp_path: Path) -> None:
 )
 def test_units_stand_complete_in_a_working(unit: str, sign: str) -> None:
     assert unit_sign(unit, BOOK) == sign
+
+
+def test_a_dimension_is_named_by_the_unit_of_si_size_that_starts_at_nought() -> None:
+    assert BOOK.name(BOOK.dimension("lb")) == "kg"
+    assert BOOK.name(BOOK.dimension("degF")) == "K"  # of the same size as °C, which starts elsewhere
+    assert BOOK.name(BOOK.dimension("L")) == "m3"
+    assert BOOK.name(BOOK.dimension("m2") * BOOK.dimension("m2")) == "meter^4"
+
+
+def test_a_part_that_is_listed_as_a_whole_has_its_own_sign() -> None:
+    book = UnitBook({**UNITS, "yd3": Unit(symbol="cu yd", definition="yd**3")})
+    assert unit_sign("kg/yd3", book) == "kg/cu yd"
+    assert unit_sign("kg/ft3", book) == "kg/ft3"
