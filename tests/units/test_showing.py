@@ -98,6 +98,20 @@ def test_both_systems(value: float, measure: str, expected: str) -> None:
     assert phone().run("shown.showBoth(v, m, 'us')", v=value, m=measure).replace("\u00a0", " ") == expected
 
 
+@pytest.mark.parametrize(
+    ("value", "measure", "expected"),
+    [
+        (335.9277777777778, "temperature", "63 °C (145 °F)"),
+        (45, "mass", "45.0 kg (99.2 lb)"),
+        (9.920801798319491, "price", "$9.92/kg ($4.50/lb)"),
+        (120, "loaves", "120 loaves"),
+    ],
+)
+def test_a_metric_farm_reads_its_own_system_first(value: float, measure: str, expected: str) -> None:
+    assert show_both(value, MEASURES[measure], "metric", BOOK).replace("\u00a0", " ") == expected
+    assert phone().run("shown.showBoth(v, m, 'metric')", v=value, m=measure).replace("\u00a0", " ") == expected
+
+
 @pytest.mark.parametrize(("value", "expected"), PLAIN)
 def test_leading_figures(value: float, expected: str) -> None:
     assert plainly(value).replace("\u00a0", " ") == expected
