@@ -11,86 +11,135 @@ from contextlib import suppress
 from dataclasses import dataclass
 from multiprocessing import get_context, parent_process
 from pathlib import Path
+from zipfile import BadZipFile, ZipFile
 
 from generator.papers.miniature import DOTS_PER_INCH, shrink
-from generator.papers.typesetting import engine, picture, typeset
+from generator.papers.typesetting import engine, typeset, typeset_pack
 from generator.papers.wording import Data
 from generator.problems import Problem, ProblemsFound, stop_at
 
-KEPT = 400
-"""So many files of other plans and older content are remembered too."""
-FEW = 4
-"""So few are set sooner by one process than others start."""
+KEPT = 100_000_000
+"""So many bytes of other plans and older content are remembered too."""
+FEW = 2
+"""Fewer are set sooner by one process than others start."""
+Files = dict[str, bytes]
 
 
 @dataclass(frozen=True)
 class Job:
-    """One file to make: a paper or a pack as PDF, or the picture of a paper's front."""
+    """A paper to make as PDF."""
 
     file: str
-    papers: tuple[Data, ...]
+    paper: Data
     title: str
     author: str
 
-    def key(self, engine: str) -> str:
-        """The same key, the same bytes."""
-        told = json.dumps([self.file.rpartition(".")[2], self.papers, self.title, self.author, engine], sort_keys=True)
-        return hashlib.sha256(told.encode()).hexdigest()
+    def told(self) -> list[object]:
+        """All that the bytes depend on beside the engine."""
+        return [self.file, self.paper, self.title, self.author]
 
-    def run(self) -> bytes | tuple[Problem, ...]:
-        """The file's bytes, or what is wrong with the texts."""
+    def run(self) -> Files:
+        """The file. Raises ProblemsFound."""
+        return {self.file: typeset([self.paper], self.title, self.author)}
+
+
+@dataclass(frozen=True)
+class PackJob:
+    """A pack, each of its papers as a file of its own, and pictures of those whose picture has a name."""
+
+    file: str
+    papers: tuple[Data, ...]
+    parts: tuple[str, ...]
+    pictures: tuple[str, ...]
+    title: str
+    author: str
+
+    def told(self) -> list[object]:
+        """All that the bytes depend on beside the engine."""
+        return [self.file, self.papers, self.parts, self.pictures, self.title, self.author]
+
+    def run(self) -> Files:
+        """The pack and its parts. Raises ProblemsFound with the faults of all papers."""
+        dots = DOTS_PER_INCH if any(self.pictures) else 0
         try:
-            if self.file.endswith(".pdf"):
-                return typeset(list(self.papers), self.title, self.author)
-            return shrink(picture(self.papers[0], self.title, self.author, DOTS_PER_INCH))
-        except ProblemsFound as found:
-            return found.problems
+            made = typeset_pack(list(self.papers), self.title, self.author, dots)
+        except ProblemsFound:
+            self._find_all()
+            raise
+        named = ((name, png) for name, png in zip(self.pictures, made.fronts, strict=False) if name)
+        pictures = {name: shrink(png) for name, png in named}
+        return {self.file: made.whole} | dict(zip(self.parts, made.parts, strict=True)) | pictures
+
+    def _find_all(self) -> None:
+        """Sets each paper alone, since a pack stops at the first that does not fit."""
+        alone = (_made(Job("", paper, self.title, self.author)) for paper in self.papers)
+        stop_at([problem for made in alone if isinstance(made, tuple) for problem in made])
 
 
-def run_jobs(jobs: Sequence[Job], memory: Path) -> dict[str, bytes]:
+def run_jobs(jobs: Sequence[Job | PackJob], memory: Path) -> Files:
     """Makes what is not remembered, and remembers it. Others may use the same memory at the same time."""
     memory.mkdir(parents=True, exist_ok=True)
     setting = engine()
-    keys = {job.file: job.key(setting) for job in jobs}
-    files = {file: content for file, key in keys.items() if (content := _recall(memory / key)) is not None}
-    todo = [job for job in jobs if job.file not in files]
+    keys = [_key(job, setting) for job in jobs]
+    recalled = [_recall(memory / key) for key in keys]
+    made = iter(_results([job for job, files in zip(jobs, recalled, strict=True) if files is None]))
     problems: list[Problem] = []
-    for job, made in zip(todo, _results(todo), strict=True):
-        if isinstance(made, bytes):
-            _keep(memory / keys[job.file], made)
-            files[job.file] = made
+    all_files: Files = {}
+    for key, known in zip(keys, recalled, strict=True):
+        files = known if known is not None else next(made)
+        if isinstance(files, dict):
+            all_files |= files
         else:
-            problems.extend(made)
+            problems.extend(files)
+        if known is None and isinstance(files, dict):
+            _keep(memory / key, files)
     stop_at(problems)
-    _forget(memory, set(keys.values()))
-    return {file: files[file] for file in keys}
+    _forget(memory, set(keys))
+    return all_files
 
 
-def _recall(path: Path) -> bytes | None:
+def _key(job: Job | PackJob, setting: str) -> str:
+    """The same key, the same bytes."""
+    return hashlib.sha256(json.dumps([setting, job.told()], sort_keys=True).encode()).hexdigest()
+
+
+def _made(job: Job | PackJob) -> Files | tuple[Problem, ...]:
     try:
-        return path.read_bytes()
-    except FileNotFoundError:
+        return job.run()
+    except ProblemsFound as found:
+        return found.problems
+
+
+def _results(todo: list[Job | PackJob]) -> list[Files | tuple[Problem, ...]]:
+    if len(todo) < FEW or parent_process():  # one of several processes leaves the other cores to them
+        return [_made(job) for job in todo]
+    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
+        return list(pool.map(_made, todo))
+
+
+def _recall(path: Path) -> Files | None:
+    try:
+        with ZipFile(path) as kept:
+            return {name: kept.read(name) for name in kept.namelist()}
+    except (FileNotFoundError, BadZipFile):
         return None
+
+
+def _keep(path: Path, files: Files) -> None:
+    new = path.with_suffix(f".{os.getpid()}")
+    with ZipFile(new, "w") as kept:
+        for name, content in files.items():
+            kept.writestr(name, content)
+    new.replace(path)
 
 
 def _forget(memory: Path, used: set[str]) -> None:
     """Takes out the oldest of what was not used this time, where much has gathered."""
-    others = [entry for entry in os.scandir(memory) if entry.name not in used]
-    if len(others) <= KEPT:
-        return
     with suppress(FileNotFoundError):  # someone else is tidying up
-        for entry in sorted(others, key=lambda entry: entry.stat().st_mtime_ns, reverse=True)[KEPT:]:
-            Path(entry).unlink(missing_ok=True)
-
-
-def _results(todo: list[Job]) -> list[bytes | tuple[Problem, ...]]:
-    if len(todo) < FEW or parent_process():  # one of several processes leaves the other cores to them
-        return [job.run() for job in todo]
-    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
-        return list(pool.map(Job.run, todo, chunksize=4))
-
-
-def _keep(path: Path, content: bytes) -> None:
-    new = path.with_suffix(f".{os.getpid()}")
-    new.write_bytes(content)
-    new.replace(path)
+        others = [(entry.stat(), Path(entry)) for entry in os.scandir(memory) if entry.name not in used]
+        others.sort(key=lambda other: other[0].st_mtime_ns, reverse=True)
+        together = 0
+        for state, path in others:
+            together += state.st_size
+            if together > KEPT:
+                path.unlink(missing_ok=True)

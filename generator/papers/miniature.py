@@ -1,22 +1,23 @@
-"""Small pictures of papers: four greys, because a phone keeps one of every paper."""
+"""Small pictures of papers in four greys: a tenth of their bytes, and the page of papers shows one of every paper."""
 
 from __future__ import annotations
 
 import struct
 import zlib
+from itertools import accumulate
 
 DOTS_PER_INCH = 13.0
 _SIGNATURE = b"\x89PNG\r\n\x1a\n"
-_CHANNELS = 4
+_CHANNELS, _GREEN = 4, 1
+"""Green alone tells how dark a colour is: nearly three fifths of what the eye takes for light is green."""
 
 
 def shrink(png: bytes) -> bytes:
     """A PNG of eight bits and four channels, as Typst writes it, as a PNG of four greys."""
     width, height, data = _read(png)
-    rows, above = list[bytes](), bytes(width * _CHANNELS)
-    for number in range(height):
-        start = number * (width * _CHANNELS + 1)
-        above = _plain(data[start], bytearray(data[start + 1 : start + 1 + width * _CHANNELS]), above)
+    rows, above = list[bytes](), bytes(width)
+    for start in range(0, len(data), width * _CHANNELS + 1):
+        above = _plain(data[start], data[start + 1 + _GREEN : start + 1 + width * _CHANNELS : _CHANNELS], above)
         rows.append(b"\x00" + _greys(above))
     head = struct.pack(">IIBBBBB", width, height, 2, 0, 0, 0, 0)
     body = zlib.compress(b"".join(rows), 9)
@@ -36,28 +37,32 @@ def _read(png: bytes) -> tuple[int, int, bytes]:
     return width, height, zlib.decompress(packed)
 
 
-def _plain(kind: int, row: bytearray, above: bytes) -> bytes:
-    """Takes the filter off a row, as the standard of PNG has it (its chapter 9)."""
-    for place in range(len(row)):
-        left = row[place - _CHANNELS] if place >= _CHANNELS else 0
-        corner = above[place - _CHANNELS] if place >= _CHANNELS else 0
-        guess = (0, left, above[place], (left + above[place]) // 2, _paeth(left, above[place], corner))[kind]
-        row[place] = (row[place] + guess) & 255
-    return bytes(row)
+def _plain(kind: int, row: bytes, above: bytes) -> bytes:
+    """Takes the filter off a row of one channel, as the standard of PNG has it (its chapter 9)."""
+    if kind == 0:
+        return row
+    if kind == 1:
+        return bytes(value & 255 for value in accumulate(row))
+    if kind == 2:
+        return bytes((value + up) & 255 for value, up in zip(row, above, strict=True))
+    plain, left, corner = bytearray(), 0, 0
+    for value, up in zip(row, above, strict=True):
+        left = (value + ((left + up) // 2 if kind == 3 else _paeth(left, up, corner))) & 255
+        corner = up
+        plain.append(left)
+    return bytes(plain)
 
 
 def _paeth(left: int, above: int, corner: int) -> int:
-    guess = left + above - corner
-    return min((left, above, corner), key=lambda one: abs(guess - one))
+    beside, over, across = abs(above - corner), abs(left - corner), abs(left + above - 2 * corner)
+    if beside <= over and beside <= across:
+        return left
+    return above if over <= across else corner
 
 
 def _greys(row: bytes) -> bytes:
-    """Four pixels to a byte; the weights of red, green and blue are those of ITU-R BT.601."""
-    greys = [
-        round((0.299 * row[at] + 0.587 * row[at + 1] + 0.114 * row[at + 2]) / 85)
-        for at in range(0, len(row), _CHANNELS)
-    ]
-    greys += [0] * (-len(greys) % 4)
+    """Four pixels to a byte."""
+    greys = [(value + 42) // 85 for value in row] + [0] * (-len(row) % 4)
     return bytes(a << 6 | b << 4 | c << 2 | d for a, b, c, d in zip(*(greys[n::4] for n in range(4)), strict=True))
 
 

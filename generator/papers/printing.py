@@ -8,7 +8,7 @@ from pathlib import Path
 
 from generator.papers.catalogue import sheets
 from generator.papers.counting import count_pages
-from generator.papers.jobs import Job, run_jobs
+from generator.papers.jobs import Job, PackJob, run_jobs
 from generator.papers.paper import Sheet, set_up
 from generator.papers.wording import Wording
 from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean
@@ -55,30 +55,28 @@ def print_some(edition: Edition, station: str, size: str, memory: Path) -> dict[
         raise ProblemsFound([Problem(Place("--station"), f"no paper {as_shown(station)}", hint)])
     author = edition.library.this_farm.name
     return run_jobs(
-        [
-            Job(f"{sheet.id}.pdf", (set_up(sheet, say, sheet.bound_to or size),), sheet.title, author)
-            for sheet in chosen
-        ],
+        [Job(f"{sheet.id}.pdf", set_up(sheet, say, sheet.bound_to or size), sheet.title, author) for sheet in chosen],
         memory,
     )
 
 
-def _jobs(found: list[Sheet], say: Wording) -> list[Job]:
-    """Packs first, because they take longest."""
+def _jobs(found: list[Sheet], say: Wording) -> list[PackJob]:
+    """A pack for each size of paper. A picture is made with the first size that its paper comes in."""
     language, author = say.edition.language, say.edition.library.this_farm.name
-    whole, rest = list[Job](), list[Job]()
+    jobs = []
     for size, file in packs(language).items():
-        data = {sheet.id: set_up(sheet, say, size) for sheet in found if size in sheet.sizes()}
-        whole.append(Job(file, tuple(data.values()), f"{say.word('paper_pack')}, {author}", author))
-        rest += [
-            Job(_file(sheet, language, size), (data[sheet.id],), sheet.title, author)
-            for sheet in found
-            if sheet.id in data
-        ]
-    for sheet in found:
-        front = {**set_up(sheet, say, sheet.sizes()[0]), "front_only": True}
-        rest.append(Job(_picture(sheet, language), (front,), sheet.title, author))
-    return whole + rest
+        fitting = [sheet for sheet in found if size in sheet.sizes()]
+        jobs.append(
+            PackJob(
+                file,
+                tuple(set_up(sheet, say, size) for sheet in fitting),
+                tuple(_file(sheet, language, size) for sheet in fitting),
+                tuple(_picture(sheet, language) if size == sheet.sizes()[0] else "" for sheet in fitting),
+                f"{say.word('paper_pack')}, {author}",
+                author,
+            )
+        )
+    return jobs
 
 
 def _file(sheet: Sheet, language: str, size: str) -> str:

@@ -7,14 +7,13 @@ from __future__ import annotations
 
 import re
 import zlib
-from functools import lru_cache, reduce
+from dataclasses import replace
+from functools import lru_cache
 
-Bodies = dict[int, bytes]
+from generator.papers.objects import STRING, Bodies, Document
+
 _CONTENTS = re.compile(rb"/Contents (\d+) 0 R")
-_DEEP = 24
-"""Brackets inside a string may stand unescaped where each has its partner, one pair inside another."""
-_STRING = reduce(lambda inside, _: rb"\((?:\\.|[^\\()]|" + inside + rb")*\)", range(_DEEP), rb"(?!)")
-_PIECES = re.compile(_STRING + rb"|-?\d+\.\d+", re.DOTALL)
+_PIECES = re.compile(STRING + rb"|-?\d+\.\d+", re.DOTALL)
 _ESCAPED = re.compile(rb"\\([0-7]{3}|.)", re.DOTALL)
 _LETTERS = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f"}
 _TO_ESCAPE = re.compile(rb"[\\()\r]")
@@ -26,10 +25,12 @@ _BORDER = re.compile(rb"<</O/Layout/Border[^>]*>>")
 _NO_ATTRIBUTES = re.compile(rb"/A\[\]")
 
 
-def slim(bodies: Bodies) -> Bodies:
+def slim(document: Document) -> Document:
     """The same document: every place within a hundredth of a point, tags that hold content all there and in order."""
+    bodies = document.bodies
     pages = {int(number) for body in bodies.values() if b"/Type/Page/" in body for number in _CONTENTS.findall(body)}
-    return _unwrapped({number: shorter(body) if number in pages else body for number, body in bodies.items()})
+    shortened = {number: shorter(body) if number in pages else body for number, body in bodies.items()}
+    return replace(document, bodies=_unwrapped(shortened))
 
 
 def shorter(stream: bytes) -> bytes:
@@ -63,7 +64,7 @@ def _letter(found: re.Match[bytes]) -> bytes:
     return bytes([int(code, 8)]) if len(code) == 3 else _LETTERS.get(code, code)
 
 
-def _unwrapped(bodies: Bodies) -> Bodies:
+def _unwrapped(bodies: Bodies) -> dict[int, bytes]:
     """Without tags that hold nothing but one other tag, labels that hold nothing, and what tags say about borders."""
     tags = {n: body for n, body in bodies.items() if body.startswith(b"<</Type/StructElem")}
     holders = {n: held for n, body in tags.items() if (held := _HOLDER.search(body)) and int(held[2]) in tags}

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import re
+from dataclasses import dataclass
 from functools import cache
 from importlib import metadata
 from importlib.util import find_spec
@@ -13,7 +14,10 @@ from typing import Any
 
 import typst
 
+from generator.papers.objects import Document, read_objects
 from generator.papers.packing import pack
+from generator.papers.slimming import slim
+from generator.papers.splitting import Pack
 from generator.papers.wording import Data
 from generator.problems import Place, Problem, ProblemsFound
 
@@ -28,14 +32,32 @@ _HINTS = {
 }
 
 
+@dataclass(frozen=True)
+class Printed:
+    """A pack of papers, and each of them alone."""
+
+    whole: bytes
+    parts: list[bytes]
+    fronts: list[bytes]
+    """The first page of each as PNG, where they are wanted."""
+
+
 def typeset(papers: list[Data], title: str, author: str) -> bytes:
     """One PDF/UA-1 of these papers: the same data, the same bytes. Raises ProblemsFound where a text does not fit."""
-    return pack(_compile(papers, title, author, "pdf"))
+    return pack(_document(papers, title, author))
 
 
-def picture(paper: Data, title: str, author: str, dots_per_inch: float) -> bytes:
-    """The front of a paper as PNG."""
-    return _compile([paper], title, author, "png", dots_per_inch)
+def typeset_pack(papers: list[Data], title: str, author: str, dots_per_inch: float = 0) -> Printed:
+    """The same, parted as well, with pictures where dots are given. They cost little beside the setting itself."""
+    document = _document(papers, title, author)
+    pages = _compile(papers, title, author, "png", dots_per_inch) if dots_per_inch else []
+    whole = Pack(document)
+    parts = [pack(whole.part(place, paper["title"])) for place, paper in enumerate(papers)]
+    return Printed(pack(document), parts, [pages[begin] for begin in whole.begins] if pages else [])
+
+
+def _document(papers: list[Data], title: str, author: str) -> Document:
+    return slim(read_objects(_compile(papers, title, author, "pdf")[0]))
 
 
 def engine() -> str:
@@ -46,7 +68,7 @@ def engine() -> str:
     return repr((texts, versions))
 
 
-def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_inch: float = 144) -> bytes:
+def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_inch: float = 144) -> list[bytes]:
     told = {"title": title, "author": author, "papers": papers}
     settings: dict[str, Any] = {
         "root": str(TEMPLATES),
@@ -63,7 +85,8 @@ def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_in
         raise ProblemsFound([_problem(str(fault), papers)]) from None
     if warnings:
         raise ProblemsFound(_problem(str(warning), papers) for warning in warnings)
-    return bytes(made[0] if isinstance(made, list) else made)
+    assert made is not None
+    return made if isinstance(made, list) else [made]
 
 
 @cache

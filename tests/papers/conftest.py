@@ -3,6 +3,7 @@
 import io
 import os
 import pickle
+import zlib
 from collections.abc import Callable
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
@@ -20,6 +21,9 @@ from generator.papers.wording import Wording
 from generator.pipeline.figuring import figure, open_content
 from generator.pipeline.order import HERE, Order
 from generator.telling.edition import Edition
+from generator.telling.listing import SIZES
+
+CHARTED = ("station_scald", "station_chill_readings")
 
 
 @dataclass(frozen=True)
@@ -76,10 +80,11 @@ def every_sheet(wording: Wording) -> dict[str, Sheet]:
 
 @pytest.fixture(scope="session")
 def printed(demo: Order) -> Callable[[str], list[Read]]:
-    """Every paper of the finished site by its path below `papers/en/`, read on all processors and once a run."""
+    """The papers of the finished site by their path below `papers/en/`, read on all processors and once a run."""
     folder, kept = demo.site / "papers" / "en", demo.into / "papers_read.pickle"
     if not kept.is_file():
-        names = [path.relative_to(folder).as_posix() for path in folder.glob("*/*.pdf") if path.stem != "pack"]
+        paths = sorted(path for path in folder.glob("*/*.pdf") if path.stem != "pack")
+        names = [path.relative_to(folder).as_posix() for path in paths if is_read(path.stem, path.parent.name)]
         with ProcessPoolExecutor(mp_context=get_context("spawn")) as pool:
             pages = pool.map(read_pdf, [(folder / name).read_bytes() for name in names], chunksize=8)
             found = dict(zip(names, pages, strict=True))
@@ -88,6 +93,13 @@ def printed(demo: Order) -> Callable[[str], list[Read]]:
         fresh.replace(kept)
     read: dict[str, list[Read]] = pickle.loads(kept.read_bytes())
     return read.__getitem__
+
+
+def is_read(paper: str, size: str) -> bool:
+    """All of the first size, and a fifth of the other: both are set by the same rules in much the same room."""
+    return (
+        size == SIZES[0] or not paper.startswith("station_") or zlib.crc32(paper.encode()) % 5 == 0 or paper in CHARTED
+    )
 
 
 @pytest.fixture

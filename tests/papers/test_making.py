@@ -13,13 +13,13 @@ import pytest
 from PIL import Image
 
 from generator.papers.counting import count_pages
-from generator.papers.jobs import Job, run_jobs
+from generator.papers.jobs import Job, PackJob, run_jobs
 from generator.papers.miniature import shrink
-from generator.papers.packing import pack
 from generator.papers.paper import Sheet, set_up
 from generator.papers.station import each_once
-from generator.papers.typesetting import TEMPLATES, picture, typeset
+from generator.papers.typesetting import TEMPLATES, typeset, typeset_pack
 from generator.papers.wording import Wording
+from generator.problems import ProblemsFound
 
 Card = Callable[..., dict[str, Any]]
 
@@ -46,16 +46,18 @@ def test_a_paper_says_that_it_is_tagged_and_in_which_language(scratch_card: Card
         assert document.metadata["Title"] == "Scratch card"
 
 
-@pytest.mark.parametrize("name", ["crew_board", "station_evisceration"])
+@pytest.mark.parametrize("name", ["crew_board", "station_transport"])
 def test_packing_changes_no_page(wording: Wording, every_sheet: dict[str, Sheet], monkeypatch: Any, name: str) -> None:
     import generator.papers.typesetting as room
 
-    data = [set_up(every_sheet[name], wording, "a4")]
+    drawn = {"pictures": every_sheet["station_evisceration"].data["pictures"]}
+    data = [{**set_up(every_sheet[name], wording, "a4"), **drawn}]
+    set_: list[bytes] = []
+    compile_ = room._compile
+    monkeypatch.setattr(room, "_compile", lambda *told: set_.extend(compile_(*told)) or set_)
     packed = typeset(data, "Board", "Nobody")
-    monkeypatch.setattr(room, "pack", lambda pdf: pdf)
-    plain = typeset(data, "Board", "Nobody")
+    plain = set_[0]
     assert len(packed) < 0.7 * len(plain)
-    assert pack(plain) == packed
     with pdfplumber.open(io.BytesIO(packed)) as one, pdfplumber.open(io.BytesIO(plain)) as other:
         assert len(one.pages) == len(other.pages) == count_pages(packed)
         for mine, theirs in zip(one.pages, other.pages, strict=True):
@@ -88,8 +90,8 @@ def holders(tree: list[dict[str, Any]]) -> list[str]:
 
 
 def test_a_small_picture_is_the_large_one_in_four_greys(scratch_card: Card) -> None:
-    png = picture(scratch_card(), "Scratch", "Nobody", 20)
-    large = Image.open(io.BytesIO(png)).convert("RGB").convert("L")
+    png = typeset_pack([scratch_card()], "Scratch", "Nobody", 20).fronts[0]
+    large = Image.open(io.BytesIO(png)).convert("RGB").getchannel("G")
     small = Image.open(io.BytesIO(shrink(png)))
     assert small.size == large.size
     differences = [abs(a - b) for a, b in zip(large.tobytes(), small.convert("L").tobytes(), strict=True)]
@@ -97,10 +99,43 @@ def test_a_small_picture_is_the_large_one_in_four_greys(scratch_card: Card) -> N
 
 
 def test_what_is_set_once_is_not_set_again(tmp_path: Path, scratch_card: Card, monkeypatch: Any) -> None:
-    jobs = [Job("one.pdf", (scratch_card(),), "Scratch", "Nobody")]
-    first = run_jobs(jobs, tmp_path)
-    monkeypatch.setattr(Job, "run", lambda self: pytest.fail("it was set again"))
-    assert run_jobs(jobs, tmp_path) == first
+    alone = [Job("one.pdf", scratch_card(), "Scratch", "Nobody")]
+    pack = [PackJob("pack.pdf", (scratch_card(),), ("part.pdf",), ("part.png",), "Pack", "Nobody")]
+    first = run_jobs(alone, tmp_path) | run_jobs(pack, tmp_path)
+    assert sorted(first) == ["one.pdf", "pack.pdf", "part.pdf", "part.png"]
+    for kind in (Job, PackJob):
+        monkeypatch.setattr(kind, "run", lambda self: pytest.fail("it was set again"))
+    assert run_jobs([*alone, *pack], tmp_path) == first
+
+
+def test_a_pack_that_does_not_fit_tells_every_fault(tmp_path: Path, scratch_card: Card) -> None:
+    wide = [scratch_card(id=name, title="W" * 48) for name in ("one", "other")]
+    with pytest.raises(ProblemsFound) as found:
+        run_jobs([PackJob("pack.pdf", tuple(wide), ("", ""), ("", ""), "Pack", "Nobody")], tmp_path)
+    assert [problem.place.file for problem in found.value.problems] == ["papers/one", "papers/other"]
+
+
+def test_a_part_of_a_pack_is_the_paper_alone(scratch_card: Card, every_sheet: dict[str, Sheet]) -> None:
+    drawn = every_sheet["station_compost_watch"].data
+    papers = [
+        scratch_card(),
+        scratch_card(id="second", title="Second (and last)", stops=drawn["stops"], faults=drawn["faults"]),
+    ]
+    made = typeset_pack(papers, "Pack", "Nobody")
+    for part, paper in zip(made.parts, papers, strict=True):
+        with pdfplumber.open(io.BytesIO(part)) as one:
+            alone = pdfplumber.open(io.BytesIO(typeset([paper], paper["title"], "Nobody")))
+            assert one.metadata["Title"] == alone.metadata["Title"] == paper["title"]
+            assert [page.extract_text() for page in one.pages] == [page.extract_text() for page in alone.pages]
+            assert spoken(one.structure_tree) == spoken(alone.structure_tree)
+            assert len(spoken(one.structure_tree)) > 20
+        inside = unpacked(part)
+        assert b"<pdfuaid:part>1</pdfuaid:part>" in part
+        assert b"<xmpTPg:NPages>2</xmpTPg:NPages>" in part
+        assert inside.count(b"/Type/Page/") == 2
+        assert b"/Outlines" in inside
+    assert b"Second" not in unpacked(made.parts[0])
+    assert made.whole == typeset(papers, "Pack", "Nobody")
 
 
 def test_signals_differ_without_colour() -> None:
