@@ -44,6 +44,7 @@ by_both = pytest.mark.parametrize("hand", HANDS)
         ("power", (-2, 3), -8),
         ("power", (-2, 0.5), None),
         ("power", (0, -1), None),
+        ("power", (0, 0.5), 0),
         ("power", (1e200, 2), None),
         ("exp", (1,), math.e),
         ("exp", (1000,), None),
