@@ -114,6 +114,19 @@ def test_a_refused_quantity_shows_a_dash() -> None:
     assert '<mi data-quantity="flour">–</mi>' in shown.numbers
 
 
+@pytest.mark.parametrize(
+    ("formula", "drawn"),
+    [
+        ("mass ** (1 / 2)", "<msqrt><mi>Dough</mi></msqrt>"),
+        ("mass ** (1 / 3)", "<mroot><mrow><mi>Dough</mi></mrow><mn>3</mn></mroot>"),
+        ("mass ** (2 / 3)", "<mrow><mfrac><mn>2</mn><mn>3</mn></mfrac></mrow></msup>"),
+        ("mass ** (1 / 12)", "<mrow><mfrac><mn>1</mn><mn>12</mn></mfrac></mrow></msup>"),
+    ],
+)
+def test_roots_are_drawn_as_roots_up_to_the_ninth(formula: str, drawn: str) -> None:
+    assert drawn in show_working("mass", tree_of(formula), wording()).words
+
+
 def test_titles_are_words_not_markup() -> None:
     tricky = replace(wording(), title=lambda name: f"<b>{name}</b> & co")
     assert "&lt;b&gt;a&lt;/b&gt; &amp; co" in show_working("mass", tree_of("a"), tricky).words
