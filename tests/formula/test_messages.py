@@ -58,6 +58,17 @@ def test_a_huge_formula_is_refused_at_once() -> None:
     assert "longer than 2000 characters" in said_about("a + " * 100_000 + "a")
 
 
+def test_what_stands_before_does_not_let_it_nest_deeper() -> None:
+    assert "nested too deeply" in said_about(f"min(a, a, a, a, a, {'-' * 61}a)")
+    assert tree_of(f"min(a, a, a, a, a, {'-' * 40}a)")
+
+
+@pytest.mark.parametrize("name", ["abs", "exp", "log", "sqrt", "ceil", "floor", "round"])
+def test_functions_of_one_value_take_one(name: str) -> None:
+    assert tree_of(f"{name}(a)")
+    assert f"`{name}` takes 1 value, not 2" in said_about(f"{name}(a, c)")
+
+
 @pytest.mark.parametrize(
     ("formula", "fault"),
     [
