@@ -105,14 +105,15 @@ function mountRemark(page, form, words) {
   /** @type {HTMLButtonElement} */ (form.querySelector("button")).disabled = false; // what is tapped before anyone listens would be lost
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const text = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
+    const typed = field.value;
+    const text = typed.replace(/[\p{C}\s]+/gu, " ").trim();
     if (!text) return field.focus();
     words.textContent = ""; // what was said of the last remark is not said of this one
     const kept = await keepRemark(page, text);
     if (!kept) return;
     words.textContent = kept.saved ? tell("kept_at", { time: clock(kept.entry.at) }) : tell("not_saved");
     words.className = kept.saved ? "" : "sheet__unsaved";
-    if (kept.saved) field.value = "";
+    if (kept.saved && field.value === typed) field.value = ""; // more may have been typed meanwhile
   });
 }
 

@@ -82,9 +82,14 @@ def noises() -> Noises:
 
 
 @pytest.fixture
-def phone(browser: Browser, noises: Noises) -> Iterator[BrowserContext]:
-    """A phone of 390 by 844, fresh, in which foreign requests and page errors are written down."""
-    context = browser.new_context(**PHONE)  # type: ignore[arg-type]
+def phone(request: pytest.FixtureRequest, browser: Browser, noises: Noises) -> Iterator[BrowserContext]:
+    """A phone of 390 by 844, fresh, in which foreign requests and page errors are written down.
+
+    It takes a copy of the whole site only from a host of the test's own: that takes seconds, and has a use where a
+    host can be cut.
+    """
+    workers = "allow" if "host" in request.fixturenames else "block"
+    context = browser.new_context(**PHONE, service_workers=workers)  # type: ignore[arg-type]
     listen(context, noises)
     yield context
     context.close()

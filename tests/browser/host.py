@@ -7,6 +7,7 @@ import mimetypes
 import socket
 import threading
 from contextlib import suppress
+from functools import lru_cache
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
@@ -116,7 +117,7 @@ class _Answer(BaseHTTPRequestHandler):
         host, path = self.server.host, urlsplit(self.path).path
         self.send_response(status)
         if "gzip" in self.headers.get("Accept-Encoding", "") and kind.split(";")[0] in _COMPRESSED_TYPES:
-            content = gzip.compress(content, 6, mtime=0)
+            content = _compressed(content)
             self.send_header("Content-Encoding", "gzip")
         for name, value in (("Content-Type", kind), ("Cache-Control", "no-cache"), ("Location", location)):
             if value:
@@ -133,6 +134,12 @@ class _Answer(BaseHTTPRequestHandler):
 def _type(file: Path) -> str:
     kind = mimetypes.guess_type(file.name)[0] or "application/octet-stream"
     return f"{kind}; charset=utf-8" if kind.startswith("text/") else kind
+
+
+@lru_cache(maxsize=1000)
+def _compressed(content: bytes) -> bytes:
+    """Each phone of each test asks for the same files."""
+    return gzip.compress(content, 6, mtime=0)
 
 
 _COMPRESSED_TYPES = {_type(Path(f"x{ending}")).split(";")[0] for ending in COMPRESSED}

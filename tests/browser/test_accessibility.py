@@ -34,7 +34,11 @@ PAGES = (
     "work/scald/",
     "work/chilling/",
 )
-STRICT = {"runOnly": ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+STRICT = ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+COLOURS = ["color-contrast-enhanced", "link-in-text-block"]
+"""All that the scheme can change."""
+SURPASSED = {"color-contrast": {"enabled": False}}
+"""Asks for 4.5 to 1 where its enhanced sister asks for 7 to 1, and takes as long."""
 SIZES = ({"width": 390, "height": 844}, {"width": 360, "height": 740})
 SMALL_TARGETS = """() => [...document.querySelectorAll(
     'button, select, input, summary, label.md-header__button, .step__tick, .units span, nav a, .tile, .stop__link, '
@@ -53,8 +57,8 @@ SMALL_TEXT = """() => [...document.querySelectorAll('body *')].filter((it) => {
   }).map((it) => it.outerHTML.slice(0, 120) + ' ' + getComputedStyle(it).fontSize)"""
 
 
-def _check(page: Page, where: str) -> None:
-    found: dict[str, Any] = Axe().run(page, options=STRICT).response
+def axe_finds_nothing(page: Page, where: str, rules: list[str] = STRICT) -> None:
+    found: dict[str, Any] = Axe().run(page, options={"runOnly": rules, "rules": SURPASSED}).response
     violations = [
         f"{where}: {one['id']} ({one['help']}): {[node['html'][:150] for node in one['nodes'][:3]]}"
         for one in found["violations"]
@@ -62,17 +66,32 @@ def _check(page: Page, where: str) -> None:
     assert violations == []
 
 
+def _open_details(page: Page, many: int) -> None:
+    page.evaluate("(many) => document.querySelectorAll('details').forEach((it, at) => { it.open = at < many; })", many)
+
+
 @pytest.mark.parametrize(
-    ("scheme", "size"), list(zip(["light", "dark"], SIZES, strict=True)), ids=["light-390", "dark-360"]
+    ("scheme", "size", "rules"),
+    [("light", SIZES[0], STRICT), ("dark", SIZES[1], COLOURS)],
+    ids=["light-390", "dark-360"],
 )
-def test_axe_finds_nothing(browser: Browser, shared_host: Host, scheme: Any, size: Any) -> None:
-    context = browser.new_context(**{**PHONE, "viewport": size, "color_scheme": scheme})
+def test_pages_of_every_kind(browser: Browser, shared_host: Host, scheme: Any, size: Any, rules: list[str]) -> None:
+    """Axe finds nothing, targets and text are large, and at 320 px twice the text size loses nothing."""
+    context = browser.new_context(**{**PHONE, "viewport": size, "color_scheme": scheme, "service_workers": "block"})
     page = context.new_page()
     for address in PAGES:
         page.goto(shared_host.address + address)
         until(page, "document.documentElement.dataset.ready !== undefined")
-        page.evaluate("document.querySelectorAll('details').forEach((it, place) => { it.open = place < 8; })")
-        _check(page, f"{address} {scheme} {size['width']}")
+        _open_details(page, 8)
+        axe_finds_nothing(page, f"{address} {scheme} {size['width']}", rules)
+        _open_details(page, 3)
+        assert page.evaluate(SMALL_TARGETS) == [], address
+        assert page.evaluate(SMALL_TEXT) == [], address
+        page.set_viewport_size({"width": 320, "height": 640})
+        page.evaluate("document.documentElement.style.fontSize = '200%'")
+        wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+        assert wide <= 0, f"{address} is {wide} px too wide"
+        page.set_viewport_size(size)
     context.close()
 
 
@@ -82,30 +101,17 @@ def test_axe_finds_nothing_in_search_alarm_and_strip(page: Page, shared_host: Ho
     page.locator("[data-search-open]").click()
     page.locator(".finder input").fill("water")
     until(page, "document.querySelectorAll('.finder li').length > 3")
-    _check(page, "search")
+    axe_finds_nothing(page, "search")
     page.locator(".finder__close").click()
     page.locator(".step__tick").first.click()
     page.locator("[data-timer]").first.click()
     until(page, "!document.querySelector('.strip').hidden")
     page.evaluate("scrollTo(0, 0)")
-    _check(page, "strip")
+    axe_finds_nothing(page, "strip")
     page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '0'; }")
     page.locator("[data-timer]").first.click()
     until(page, "document.querySelector('.alarm').open")
-    _check(page, "alarm")
-
-
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: str(size["width"]))
-def test_targets_and_text_are_large(browser: Browser, shared_host: Host, size: Any) -> None:
-    context = browser.new_context(**{**PHONE, "viewport": size})
-    page = context.new_page()
-    for address in PAGES:
-        page.goto(shared_host.address + address)
-        until(page, "document.documentElement.dataset.ready !== undefined")
-        page.evaluate("document.querySelectorAll('details').forEach((it, place) => { it.open = place < 3; })")
-        assert page.evaluate(SMALL_TARGETS) == [], address
-        assert page.evaluate(SMALL_TEXT) == [], address
-    context.close()
+    axe_finds_nothing(page, "alarm")
 
 
 def test_rows_are_named_by_what_is_to_be_done(page: Page, shared_host: Host) -> None:
@@ -119,19 +125,8 @@ def test_rows_are_named_by_what_is_to_be_done(page: Page, shared_host: Host) -> 
     until(page, "document.querySelector('.step').classList.contains('step--done')")
 
 
-def test_twice_the_text_size_at_320_loses_nothing(browser: Browser, shared_host: Host) -> None:
-    context = browser.new_context(viewport={"width": 320, "height": 640})
-    page = context.new_page()
-    for address in PAGES:
-        page.goto(shared_host.address + address)
-        page.evaluate("document.documentElement.style.fontSize = '200%'")
-        wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
-        assert wide <= 0, f"{address} is {wide} px too wide"
-    context.close()
-
-
 def test_the_bar_stands_in_one_row_on_a_narrow_phone(browser: Browser, shared_host: Host) -> None:
-    context = browser.new_context(**{**PHONE, "viewport": {"width": 360, "height": 740}})
+    context = browser.new_context(service_workers="block", **{**PHONE, "viewport": {"width": 360, "height": 740}})
     page = context.new_page()
     page.goto(shared_host.address + "work/scald/")
     rows = page.evaluate("[...document.querySelectorAll('.bar > *')].map((it) => it.getBoundingClientRect().top)")

@@ -94,7 +94,7 @@ def test_a_tap_is_the_same_work_among_five_thousand_entries(browser: Browser, sh
     """What it takes in time, `python3 run.py bench` prints; how often entries are looked at, tests/phone counts."""
     counted = {}
     for many in (4, MANY):
-        context = browser.new_context(**PHONE)  # type: ignore[arg-type]
+        context = browser.new_context(**PHONE, service_workers="block")  # type: ignore[arg-type]
         page = open_page(context, shared_host.address + "about/")
         page.evaluate(FILL, many)
         counted[many] = _taps(context, shared_host)

@@ -124,7 +124,7 @@ def test_the_front_page_leads_a_new_helper_on(page: Page, shared_host: Host) -> 
 
 
 def test_signatures_go_to_another_phone(browser: Browser, shared_host: Host, tmp_path: Path) -> None:
-    phones = [browser.new_context(**PHONE) for _ in range(2)]  # type: ignore[arg-type]
+    phones = [browser.new_context(**PHONE, service_workers="block") for _ in range(2)]  # type: ignore[arg-type]
     mine, theirs = (phone.new_page() for phone in phones)
     be_signed_off(mine, shared_host)
     with mine.expect_download() as saved:
@@ -138,7 +138,7 @@ def test_signatures_go_to_another_phone(browser: Browser, shared_host: Host, tmp
     until(theirs, "document.querySelector('.exchange__file').innerText.includes('Took in')")
     go(theirs, shared_host, "signing/")
     theirs.locator("#sign-for").fill("Noor")
-    assert "Signed by Ana" in theirs.locator("[data-skill=killing_knife] [data-sign-state]").inner_text()
+    theirs.locator("[data-skill=killing_knife] [data-sign-state]", has_text="Signed by Ana").wait_for()
     for phone in phones:
         phone.close()
 

@@ -4,18 +4,19 @@ import os
 import random
 import signal
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page
 
 from generator.computing import Workbook
 from generator.model.measure import Measure
 from generator.pipeline.order import HERE
 from generator.reading import read_library
 from generator.units.showing import show
+from tests.browser.conftest import PHONE
 from tests.browser.host import Host
 from tests.browser.watching import Noises, offline_ready, until
 
@@ -36,6 +37,12 @@ TYPE_ALL = """(texts) => {
   }
   return [...document.querySelectorAll('.plan [data-refused]:not([hidden])')].map((it) => it.textContent);
 }"""
+SET_BACK = """() => {
+  for (const field of document.querySelectorAll('[data-input]')) {
+    const touched = field.querySelector('[aria-invalid=true], [data-changed]:not([hidden])');
+    if (touched) field.querySelector('[data-reset]').click();
+  }
+}"""
 SHOWN = """() => Object.fromEntries([...document.querySelectorAll('.number [data-quantity][data-show=first]')]
   .map((it) => [it.dataset.quantity, it.textContent]))"""
 
@@ -43,6 +50,22 @@ SHOWN = """() => Object.fromEntries([...document.querySelectorAll('.number [data
 @pytest.fixture(scope="module")
 def workbook() -> Workbook:
     return Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+
+
+@pytest.fixture(scope="module")
+def fields(browser: Browser, shared_host: Host) -> Iterator[Page]:
+    """The page of the plan, opened once for all that only type."""
+    context = browser.new_context(**PHONE, service_workers="block")  # type: ignore[arg-type]
+    yield _open(context.new_page(), shared_host)
+    context.close()
+
+
+@pytest.fixture
+def as_the_farm_has_it(fields: Page) -> Page:
+    """The same with nothing changed."""
+    fields.evaluate(SET_BACK)
+    until(fields, "[...document.querySelectorAll('[data-changed], .plan [data-refused]')].every((it) => it.hidden)")
+    return fields
 
 
 def _open(page: Page, host: Host, address: str = "plan/") -> Page:
@@ -168,8 +191,8 @@ def test_every_page_follows_without_signal(
         ("ice_temperature", "−4 °F", "−4 °F"),
     ],
 )
-def test_takes_what_people_type(page: Page, shared_host: Host, field: str, text: str, kept: str) -> None:
-    _open(page, shared_host)
+def test_takes_what_people_type(as_the_farm_has_it: Page, field: str, text: str, kept: str) -> None:
+    page = as_the_farm_has_it
     _type(page, field, text)
     assert _refusal(page, field) == ""
     assert page.locator(f"#field-{field}").input_value() == kept
@@ -192,10 +215,8 @@ def test_takes_what_people_type(page: Page, shared_host: Host, field: str, text:
         ("birds", "60\u202e", "is not a unit for this"),
     ],
 )
-def test_refuses_at_the_field_and_keeps_the_plan(
-    page: Page, shared_host: Host, field: str, text: str, says: str
-) -> None:
-    _open(page, shared_host)
+def test_refuses_at_the_field_and_keeps_the_plan(as_the_farm_has_it: Page, field: str, text: str, says: str) -> None:
+    page = as_the_farm_has_it
     _type(page, field, text)
     assert says in _refusal(page, field)
     assert page.locator(f"#field-{field}").get_attribute("aria-invalid") == "true"

@@ -8,7 +8,7 @@ from tests.browser.watching import until
 
 
 def test_dark_pages_print_black_on_white(browser: Browser, shared_host: Host) -> None:
-    context = browser.new_context(**{**PHONE, "color_scheme": "dark"})  # type: ignore[arg-type]
+    context = browser.new_context(**{**PHONE, "color_scheme": "dark", "service_workers": "block"})  # type: ignore[arg-type]
     page = context.new_page()
     page.goto(shared_host.address + "work/scald/")
     until(page, "document.body.dataset.mdColorScheme === 'slate'")

@@ -8,7 +8,7 @@ from generator.computing import Workbook
 from generator.pipeline.order import HERE, Order
 from generator.reading import read_library
 from tests.browser.host import Host
-from tests.browser.test_every_page import addresses
+from tests.browser.test_offline import addresses
 from tests.browser.test_updates import OFFERED, publish
 from tests.engines.conftest import IN_CHARGE, Engine, keep_offline, until, visit
 
