@@ -23,6 +23,8 @@ from tests.formula.test_workings import read_aloud
         ("any(rate[s] > 0.05[loaf/s] for s in work)", False),
         ("integral(t / 1[s] for t in span(0[s], 9[s]))", 40.5),  # half of nine times nine
         ("root(t * t - 9[s] * 1[s] for t in span(0[s], 9[s]))", 3),
+        ("root(9[s] - t for t in span(0[s], 9[s]))", 9),  # at either end of the span as well
+        ("root(t * 2 for t in span(0[s], 9[s]))", 0),
         ("rise(room, c)", 2.375),  # half way between 1.25 and 3.5, which lie a quarter up from 1 to 2 and 3 to 5
     ],
 )
