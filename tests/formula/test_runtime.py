@@ -59,6 +59,7 @@ by_both = pytest.mark.parametrize("hand", HANDS)
         ("ceil", (-2.5,), -2),
         ("floor", (1.9999999999,), 2),
         ("floor", (1.9999,), 1),
+        ("floor", (0.9999999985,), 0),
         ("floor", (-2.5,), -3),
         ("round", (2.5,), 3),
         ("round", (-2.5,), -2),
@@ -81,6 +82,7 @@ def test_rounding_up_survives_a_change_of_unit(hand: Hand, pounds: int) -> None:
 
 LINE = {"axes": [[0, 10, 30]], "values": [1, 2, 6], "hold": False}
 HELD = {**LINE, "hold": True}
+WARM = {"axes": [[291.15, 299.15]], "values": [1, 2], "hold": False}
 PLANE = {"axes": [[0, 10], [0, 1, 2]], "values": [[0, 1, 2], [10, 11, 12]], "hold": True}
 
 
@@ -102,6 +104,9 @@ PLANE = {"axes": [[0, 10], [0, 1, 2]], "values": [[0, 1, 2], [10, 11, 12]], "hol
         (PLANE, (0, 2), 2),
         (PLANE, (10, 1.25), 11.25),
         (PLANE, (99, -99), 10),
+        (WARM, (299.15 + 1e-9,), 2),  # within the slack of a thousand millionth of eight kelvins
+        (WARM, (299.15 + 1e-7,), None),
+        (WARM, (291.15 - 1e-7,), None),
     ],
 )
 def test_tables(hand: Hand, table: dict[str, Any], at: tuple[float, ...], expected: float | None) -> None:
