@@ -6,6 +6,7 @@ See ISO 32000-1, 7.3.10 (objects and references to them).
 from __future__ import annotations
 
 import re
+from collections import deque
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import reduce
@@ -34,13 +35,18 @@ class Document:
         return replace(self, bodies={**self.bodies, **bodies})
 
     def reached(self) -> list[int]:
-        """All objects that the root or the info names, directly or through others, in order."""
-        found, open_ = {self.root, self.info}, [self.root, self.info]
+        """All objects that the root or the info names, directly or through others.
+
+        The near ones come first, so that tags which stand side by side are neighbours here too.
+        """
+        found = {self.root: True, self.info: True}
+        open_ = deque(found)
         while open_:
-            fresh = {number for number in named(self.bodies[open_.pop()]) if number not in found}
-            found |= fresh
-            open_ += fresh
-        return sorted(found)
+            for number in named(self.bodies[open_.popleft()]):
+                if number not in found:
+                    found[number] = True
+                    open_.append(number)
+        return list(found)
 
 
 def read_objects(pdf: bytes) -> Document:

@@ -18,7 +18,6 @@ _BESIDE = re.compile(rb"/(?:Next|Prev) \d+ 0 R")
 _KIDS, _LIST = re.compile(rb"/Kids\[[^\]]*\]"), re.compile(rb"/K\[[^\]]*\]")
 _ON = re.compile(rb"/Pg (\d+) 0 R")
 _NUMBERS, _NUMBER = re.compile(rb"/Nums\[[^\]]*\]"), re.compile(rb"/StructParents (\d+)")
-_NAMES, _NAME = re.compile(rb"/Names\[[^\]]*\]"), re.compile(rb"\(([^()]*)\)(\d+) 0 R")
 _ENTRY = re.compile(rb"(\d+) (\d+) 0 R")
 _XMP_TITLE = re.compile(rb'(?<=<rdf:li xml:lang="x-default">).*?(?=</rdf:li>)', re.DOTALL)
 _XMP_PAGES = re.compile(rb"(?<=<xmpTPg:NPages>)\d+")
@@ -101,20 +100,8 @@ class Pack:
         entries = (entry for entry in _ENTRY.finditer(_found(_NUMBERS, tree)) if entry[1] in keys)
         numbers = b" ".join(entry[0] for entry in entries)
         tree = _NUMBERS.sub(lambda _: b"/Nums[%s]" % numbers, tree)
-        if names := _NAMES.search(tree):
-            inside = self._inside(tags)
-            kept = b"".join(name[0] for name in _NAME.finditer(names[0]) if int(name[2]) in inside)
-            tree = tree.replace(names[0], b"/Names[%s]" % kept)
         kids = b"/K[%s]" % b" ".join(b"%d 0 R" % tag for tag in tags)
         return {self._tree: tree, self._tags: _LIST.sub(lambda _: kids, bodies[self._tags])}
-
-    def _inside(self, tags: list[int]) -> set[int]:
-        found, open_ = set(tags), list(tags)
-        while open_:
-            kids = set(named(_found(_LIST, self._document.bodies[open_.pop()]))) - found
-            found |= kids
-            open_ += kids
-        return found
 
     def _named(self, title: str, pages: int) -> Bodies:
         bodies = self._document.bodies

@@ -5,9 +5,11 @@ from itertools import pairwise
 from pathlib import Path
 
 import yaml
+from pypdfium2 import PdfDocument
+from zxingcpp import BarcodeFormat, read_barcodes
 
 from generator.papers.paper import Sheet
-from generator.pipeline.order import HERE
+from generator.pipeline.order import HERE, Order
 from tests.papers.conftest import Read, Word, is_read, texts
 
 PROCEDURES = sorted(
@@ -147,6 +149,19 @@ def test_every_foot_tells_an_old_print_from_a_new_one(
         assert last.startswith("Version "), sheet.id
         for part in ("Sixty broilers in July", "Demo Farm", sheet.code, f"1/{pages}"):
             assert part in last, (sheet.id, last)
+
+
+def test_the_code_of_each_card_leads_to_its_page(every_sheet: dict[str, Sheet], site_papers: Path, demo: Order) -> None:
+    """Read back as a phone does, from the corner of the front at a hundred dots to the inch."""
+    stations = [sheet.id for sheet in every_sheet.values() if sheet.form == "station"]
+    for station in stations[::3]:
+        front = PdfDocument(site_papers / "us-letter" / f"{station}.pdf")[0]
+        corner = front.render(scale=100 / 72, crop=(480, 650, 0, 0)).to_pil()
+        (code,) = read_barcodes(corner)
+        assert code.format == BarcodeFormat.QRCode
+        page = f"work/{station.removeprefix('station_')}/"
+        assert code.text == f"https://example.org/cone-to-cooler/{page}"
+        assert (demo.site / page / "index.html").is_file()
 
 
 def test_no_danger_and_no_stop_is_left_out(every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]) -> None:

@@ -9,15 +9,18 @@ from pathlib import Path
 from typing import Any
 
 import pdfplumber
+import pypdfium2
 import pytest
-from PIL import Image
+from fontTools.ttLib import TTFont
+from PIL import Image, ImageChops
 
 from generator.papers.counting import count_pages
+from generator.papers.faces import with_letters
 from generator.papers.jobs import Job, PackJob, run_jobs
 from generator.papers.miniature import shrink
 from generator.papers.paper import Sheet, set_up
 from generator.papers.station import each_once
-from generator.papers.typesetting import TEMPLATES, typeset, typeset_pack
+from generator.papers.typesetting import TEMPLATES, _fonts, typeset, typeset_pack
 from generator.papers.wording import Wording
 from generator.problems import ProblemsFound
 
@@ -67,6 +70,40 @@ def test_packing_changes_no_page(wording: Wording, every_sheet: dict[str, Sheet]
                 assert all(abs(a[side] - b[side]) <= SHIFT for a, b in pairs for side in ("x0", "x1", "top", "bottom"))
         assert spoken(one.structure_tree) == spoken(other.structure_tree)
         assert len(holders(one.structure_tree)) < len(holders(other.structure_tree))
+
+
+def test_another_reader_shows_a_packed_page_as_it_was(
+    wording: Wording, every_sheet: dict[str, Sheet], monkeypatch: Any
+) -> None:
+    """The fonts are others then: their tables of letters are made here, and this reader draws with them."""
+    import generator.papers.typesetting as room
+
+    data = [set_up(every_sheet["station_waste_and_compost"], wording, "us-letter")]
+    set_: list[bytes] = []
+    compile_ = room._compile
+    monkeypatch.setattr(room, "_compile", lambda *told: set_.extend(compile_(*told)) or set_)
+    packed = pypdfium2.PdfDocument(typeset(data, "Pile", "Nobody"))
+    plain = pypdfium2.PdfDocument(set_[0])
+    for mine, theirs in zip(packed, plain, strict=True):
+        words = mine.get_textpage().get_text_bounded()
+        assert words == theirs.get_textpage().get_text_bounded()
+        assert len(words) > 300
+        below_the_code = (0, 0, 0, 100)  # whose edges may move by a dot
+        pages = [page.render(scale=2, crop=below_the_code).to_pil().convert("L") for page in (mine, theirs)]
+        different = sum(dot > 150 for dot in ImageChops.difference(*pages).tobytes())
+        assert different < len(words) / 20, "a letter in another place differs by many dots"
+        assert sum(dot < 100 for dot in pages[0].tobytes()) > 10 * len(words)
+
+
+def test_a_table_of_letters_finds_its_glyphs() -> None:
+    program = next(_fonts().glob("*-Regular.ttf")).read_bytes()
+    whole = TTFont(io.BytesIO(program))
+    glyphs = {ord(letter): whole.getGlyphID(whole.getBestCmap()[ord(letter)]) for letter in "Aß0"}
+    made = TTFont(io.BytesIO(with_letters(program, glyphs)), checkChecksums=2)
+    (table,) = made["cmap"].tables
+    assert (table.platformID, table.platEncID) == (1, 0)
+    assert {code: made.getGlyphID(name) for code, name in table.cmap.items() if name != ".notdef"} == glyphs
+    assert made["glyf"]["A"] == whole["glyf"]["A"]
 
 
 SHIFT = 0.3
