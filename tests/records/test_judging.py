@@ -124,6 +124,17 @@ def test_a_curve_is_found_again_and_foretells(phone: Phone) -> None:
     assert told == pytest.approx(at, abs=1)
 
 
+@pytest.mark.parametrize("beyond", [0, -5])
+def test_a_curve_never_comes_to_what_it_nears_nor_beyond(phone: Phone, beyond: float) -> None:
+    points = falling(20, 40, 60)
+    curve = fit_curve(points, TOWARD)
+    assert curve is not None
+    assert time_of(curve, TOWARD + beyond) is None
+    on_phone = [point._asdict() for point in points]
+    ask = "timeOf(fitCurve(points, toward), toward + beyond) === null"
+    assert phone(ask, points=on_phone, toward=TOWARD, beyond=beyond)
+
+
 def test_a_curve_agrees_with_a_fit_by_numpy() -> None:
     noise = np.random.default_rng(3).normal(0, 0.2, 6)
     minutes = (20, 30, 45, 60, 75, 90)

@@ -135,6 +135,16 @@ def test_a_reading_that_nothing_explains_teaches_nothing(book: RecordBook) -> No
     assert cooled(book, BROILER, 273.15, [(0, 305.15), (30, 290.0)]).why == "missing"
 
 
+def test_a_figure_that_the_plan_would_refuse_is_marked_so(book: RecordBook) -> None:
+    """The plan takes a time at the cones within its range only; somebody timed a bird over a pause of the crew."""
+    timed = book.workbook.givens.inputs["kill_handling_time"]
+    for value, why in ((timed.high, ""), (timed.high * 2, "outside")):
+        read = entry(2, of="kill_timed", value=value, written="x", lot="1")
+        (day,) = book.days([entry(1, kind="plan", values=BROILER, text="test"), read])
+        learned = next(each for each in learn(day) if each.lesson == "kill_lesson")
+        assert (learned.input, learned.why) == ("kill_handling_time", why)
+
+
 @pytest.fixture
 def farm(tmp_path: Path) -> Path:
     return Path(shutil.copytree(HERE / "content/farms/demo", tmp_path / "farm"))
