@@ -27,7 +27,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
   const teller = await makeTeller(page);
   const index = page.log.of(page.run());
   const values = await numbersNow(page);
-  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? firstName(page, of), reason: instead?.reason, corrects: instead?.id };
+  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? (item.named && firstName(page, of)), reason: instead?.reason, corrects: instead?.id };
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
   const limitWords = element("p", { class: "sheet__limit" });
   const paintLimit = () => (limitWords.textContent = teller.limit(of, limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined)));

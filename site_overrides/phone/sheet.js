@@ -1,22 +1,39 @@
 // A sheet that comes up from the foot of the screen over whatever page is open.
+//
+// A modal dialog styles the whole page anew before it shows. Here the tap is answered first, and the page behind sleeps a
+// moment later; until then a shade takes what is tapped beside the sheet.
 
 import { element } from "./element.js";
 import { tell } from "./log_words.js";
 
 /** @typedef {ReturnType<typeof openSheet>} Sheet */
 
+const SOON = 100; // milliseconds: what was tapped is on the screen by then
+
 /** @param {string} title @param {(Node | string)[]} content */
 export function openSheet(title, content) {
   const back = element("button", { type: "button", class: "button" }, tell("cancel"));
   const head = element("div", { class: "sheet__top" }, element("h2", { id: "sheet-title" }, title), back);
   const body = element("div", { class: "sheet__body" }, ...content);
-  const dialog = element("dialog", { class: "sheet-over", "aria-labelledby": "sheet-title" }, head, body);
+  const dialog = element("dialog", { class: "sheet-over", "aria-labelledby": "sheet-title", "aria-modal": "true" }, head, body);
+  const shade = element("div", { class: "sheet-shade" });
+  const opener = /** @type {HTMLElement | null} */ (document.activeElement);
   /** @type {((event: KeyboardEvent) => void) | undefined} */ let onKey;
   dialog.addEventListener("keydown", (event) => onKey?.(event));
-  dialog.addEventListener("close", () => dialog.remove());
-  back.addEventListener("click", () => dialog.close());
-  document.body.append(dialog);
-  dialog.showModal();
+  const escape = (/** @type {KeyboardEvent} */ event) => event.key === "Escape" && !document.querySelector("dialog:modal") && close();
+  document.addEventListener("keydown", escape);
+  back.addEventListener("click", close);
+  document.body.append(shade, dialog);
+  dialog.show();
+  setTimeout(layPageToSleep, SOON);
+
+  function close() {
+    document.removeEventListener("keydown", escape);
+    dialog.remove();
+    shade.remove();
+    setTimeout(() => layPageToSleep() || opener?.focus({ preventScroll: true }), SOON);
+  }
+
   return {
     add: (/** @type {(Node | string)[]} */ ...more) => body.append(...more),
     /** Puts other content in the place of what was there. @param {string} words @param {(Node | string)[]} more */
@@ -29,6 +46,13 @@ export function openSheet(title, content) {
     /** While a tap is being answered no second one counts. @param {boolean} is */
     busy: (is) => body.toggleAttribute("inert", is),
     onKey: (/** @type {(event: KeyboardEvent) => void} */ act) => (onKey = act),
-    close: () => dialog.close(),
+    close,
   };
+}
+
+/** While a sheet is open nothing else can be reached; dialogs that open over it are no part of the page. */
+function layPageToSleep() {
+  const isCovered = document.querySelector(".sheet-over") !== null;
+  for (const part of document.body.children) if (!part.matches("dialog, .sheet-shade")) part.toggleAttribute("inert", isCovered);
+  return isCovered;
 }

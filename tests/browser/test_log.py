@@ -122,6 +122,21 @@ def test_cooling_is_drawn_and_foretold(phone: BrowserContext, shared_host: Host)
     assert "comes to 40.0\u00a0°F at" in page.locator("[data-log-curves] figcaption").inner_text()
 
 
+def test_nothing_behind_an_open_sheet_is_reached_and_the_finger_comes_back_to_where_it_was(
+    phone: BrowserContext, shared_host: Host
+) -> None:
+    page = open_page(phone, shared_host.address + "work/scald/")
+    page.locator("[data-reading=scald_reading_taken]").click()
+    page.locator(".sheet-over").wait_for()
+    page.touchscreen.tap(195, 20)  # on the shade, where the page's head is
+    until(page, "[...document.body.children].every((it) => it.inert || it.matches('dialog, .sheet-shade'))")
+    assert page.locator(".sheet-over").get_attribute("aria-modal") == "true"
+    page.keyboard.press("Escape")
+    until(page, "document.activeElement.dataset.reading === 'scald_reading_taken'")
+    assert page.locator(".sheet-over, .sheet-shade, [inert]").count() == 0
+    assert page.url.endswith("work/scald/")
+
+
 def test_rounds_of_a_list_keep_their_own_ticks(phone: BrowserContext, shared_host: Host) -> None:
     page = open_page(phone, shared_host.address + "work/scald/")
     page.locator(".step__tick").first.click()
