@@ -1,18 +1,15 @@
 """All papers of the demonstration farm, set once a run and read back once."""
 
-import io
+import ctypes
 import os
 import pickle
-import zlib
-from collections.abc import Callable
-from concurrent.futures import ProcessPoolExecutor
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from multiprocessing import get_context
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
-import pdfplumber
 import pypdfium2
+import pypdfium2.raw
 import pytest
 
 from generator.papers.catalogue import sheets
@@ -21,9 +18,6 @@ from generator.papers.wording import Wording
 from generator.pipeline.figuring import figure, open_content
 from generator.pipeline.order import HERE, Order
 from generator.telling.edition import Edition
-from generator.telling.listing import SIZES
-
-CHARTED = ("station_scald", "station_chill_readings")
 
 
 @dataclass(frozen=True)
@@ -38,7 +32,7 @@ class Word:
 
 @dataclass(frozen=True)
 class Read:
-    """A page as pdfplumber reads it: words with their places and sizes, in points."""
+    """A page as PDFium reads it: words with their places and sizes, in points."""
 
     width: float
     height: float
@@ -47,18 +41,55 @@ class Read:
 
 
 def read_pdf(pdf: bytes) -> list[Read]:
-    with pdfplumber.open(io.BytesIO(pdf)) as document:
-        return [_read(page) for page in document.pages]
+    return [_read(page) for page in pypdfium2.PdfDocument(pdf)]
 
 
 def _read(page: Any) -> Read:
-    found = page.extract_words(extra_attrs=["size"], x_tolerance_ratio=0.2)
-    words = [Word(w["text"], w["x0"], w["x1"], w["top"], w["bottom"], w["size"]) for w in found]
-    return Read(page.width, page.height, words, " ".join(word.text for word in words))
+    words, open_ = list[Word](), list[Letter]()
+    for letter in _letters(page):
+        goes_on = open_ and abs(open_[-1].base - letter.base) < 1 and letter.left - open_[-1].right < letter.size / 5
+        if open_ and (letter.text.isspace() or not goes_on):
+            words.append(_word(open_, page.get_height()))
+            open_ = []
+        if not letter.text.isspace():
+            open_.append(letter)
+    words += [_word(open_, page.get_height())] if open_ else []
+    return Read(page.get_width(), page.get_height(), words, " ".join(word.text for word in words))
+
+
+class Letter(NamedTuple):
+    text: str
+    left: float
+    right: float
+    base: float
+    size: float
+
+
+def _letters(page: Any) -> Iterator[Letter]:
+    read = page.get_textpage()
+    x, y, box = ctypes.c_double(), ctypes.c_double(), [ctypes.c_double() for _ in range(4)]
+    for place in range(read.count_chars()):
+        pypdfium2.raw.FPDFText_GetCharOrigin(read, place, x, y)
+        pypdfium2.raw.FPDFText_GetCharBox(read, place, *box)
+        code = pypdfium2.raw.FPDFText_GetUnicode(read, place)
+        text = "-" if code == BROKEN else chr(code)
+        yield Letter(text, box[0].value, box[1].value, y.value, pypdfium2.raw.FPDFText_GetFontSize(read, place))
+
+
+BROKEN = 2
+"""What this reader says for a hyphen at the end of a line."""
+
+
+def _word(letters: list[Letter], height: float) -> Word:
+    """Top and bottom are those of the room that a font gives its letters: 0.29 of its size below the line."""
+    first = letters[0]
+    bottom = height - first.base + 0.29 * first.size
+    text = "".join(letter.text for letter in letters)
+    return Word(text, first.left, letters[-1].right, bottom - first.size, bottom, first.size)
 
 
 def texts(pdf: Path) -> list[str]:
-    """The text of each page, by another reader that is quick enough for packs."""
+    """The text of each page."""
     document = pypdfium2.PdfDocument(pdf)
     return [page.get_textpage().get_text_bounded() for page in document]
 
@@ -80,26 +111,16 @@ def every_sheet(wording: Wording) -> dict[str, Sheet]:
 
 @pytest.fixture(scope="session")
 def printed(demo: Order) -> Callable[[str], list[Read]]:
-    """The papers of the finished site by their path below `papers/en/`, read on all processors and once a run."""
+    """Every paper of the finished site by its path below `papers/en/`, read once a run."""
     folder, kept = demo.site / "papers" / "en", demo.into / "papers_read.pickle"
     if not kept.is_file():
-        paths = sorted(path for path in folder.glob("*/*.pdf") if path.stem != "pack")
-        names = [path.relative_to(folder).as_posix() for path in paths if is_read(path.stem, path.parent.name)]
-        with ProcessPoolExecutor(mp_context=get_context("spawn")) as pool:
-            pages = pool.map(read_pdf, [(folder / name).read_bytes() for name in names], chunksize=8)
-            found = dict(zip(names, pages, strict=True))
+        paths = [path for path in folder.glob("*/*.pdf") if path.stem != "pack"]
+        found = {path.relative_to(folder).as_posix(): read_pdf(path.read_bytes()) for path in paths}
         fresh = kept.with_suffix(f".{os.getpid()}")
         fresh.write_bytes(pickle.dumps(found))
         fresh.replace(kept)
     read: dict[str, list[Read]] = pickle.loads(kept.read_bytes())
     return read.__getitem__
-
-
-def is_read(paper: str, size: str) -> bool:
-    """All of the first size, and a fifth of the other: both are set by the same rules in much the same room."""
-    return (
-        size == SIZES[0] or not paper.startswith("station_") or zlib.crc32(paper.encode()) % 5 == 0 or paper in CHARTED
-    )
 
 
 @pytest.fixture
