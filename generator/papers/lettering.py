@@ -23,6 +23,7 @@ _PIECE = re.compile(STRING + rb"|-?[\d.]+", re.DOTALL)
 _ESCAPED = re.compile(rb"\\([0-7]{3}|.)", re.DOTALL)
 _LETTERS = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f"}
 _TO_ESCAPE = re.compile(rb"[\\()\r]")
+_LETTERING = re.compile(rb"/(?:ActualText|Alt) ?" + STRING + rb"|/(f\d+) [\d.]+ Tf|(" + STRING + rb")", re.DOTALL)
 _NEAR = 0.05
 """Points: letters of drawings that stand so near to where the letter before them ends need no place of their own."""
 Shown = list[bytes | float]
@@ -73,11 +74,26 @@ def lettered(page: bytes, faces: Mapping[bytes, Face]) -> bytes:
             set_ = (waiting.colour, _letters(waiting))
         if _STATE.search(between):
             set_ = (b"", b"")
-        out.append(between)
+        out.append(_recoded(between, faces))
         waiting = line
     if waiting:
         out.append(_written(waiting, faces[waiting.font], set_))
-    return b"".join((*out, page[end:]))
+    return b"".join((*out, _recoded(page[end:], faces)))
+
+
+def _recoded(text: bytes, faces: Mapping[bytes, Face]) -> bytes:
+    """Lines of another form, such as those with letters that are read as others, with bytes of the simple fonts."""
+    face: Face | None = None
+
+    def follow(found: re.Match[bytes]) -> bytes:
+        nonlocal face
+        if found[1]:
+            face = faces.get(found[1])
+        if found[2] and face:
+            return b"".join(_joined([_unescaped(found[2])], face))
+        return found[0]
+
+    return _LETTERING.sub(follow, text)
 
 
 def _line(run: re.Match[bytes]) -> _Line:

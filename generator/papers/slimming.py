@@ -12,22 +12,34 @@ from functools import lru_cache
 
 from generator.papers.faces import Face, simple_faces
 from generator.papers.lettering import lettered
-from generator.papers.objects import STRING, Document
+from generator.papers.objects import STRING, Document, is_stream
 from generator.papers.structure import unwrapped
 
 _CONTENTS, _RESOURCES = re.compile(rb"/Contents (\d+) 0 R"), re.compile(rb"/Resources (\d+) 0 R")
 _FONTS, _FONT = re.compile(rb"/Font<<(.*?)>>"), re.compile(rb"/(f\d+) (\d+) 0 R")
+_FORM = re.compile(rb"/Subtype/Form|/Type/Pattern")
 _PIECES = re.compile(STRING + rb"|-?\d+\.\d+", re.DOTALL)
 
 
 def slim(document: Document) -> Document:
     """The same document: every place within a tenth of a point, tags that hold content all there and in order."""
-    simple, faces = simple_faces(document)
+    simple, faces = (document, dict[int, Face]()) if _letters_beside_pages(document) else simple_faces(document)
     pages = dict[int, bytes]()
     for body in document.bodies.values():
         if b"/Type/Page/" in body and (content := _CONTENTS.search(body)):
             pages[int(content[1])] = _page(document.bodies[int(content[1])], _faces(document, body, faces))
     return Document(unwrapped(simple.changed(pages).bodies), document.root, document.info)
+
+
+def _letters_beside_pages(document: Document) -> bool:
+    """Whether a drawing that pages only name has letters too: such letters keep their two bytes, so the fonts do."""
+    forms = (body for body in document.bodies.values() if _FORM.search(body[:400]) and is_stream(body))
+    return any(b" Tf" in _unpacked(body) for body in forms)
+
+
+def _unpacked(stream: bytes) -> bytes:
+    drawn = stream[stream.index(b"stream\n") + 7 :]
+    return zlib.decompress(drawn) if b"/FlateDecode" in stream[:400] else drawn
 
 
 def _faces(document: Document, page: bytes, faces: Mapping[int, Face]) -> dict[bytes, Face]:
@@ -38,8 +50,7 @@ def _faces(document: Document, page: bytes, faces: Mapping[int, Face]) -> dict[b
 
 
 def _page(stream: bytes, faces: Mapping[bytes, Face]) -> bytes:
-    drawn = zlib.decompress(stream[stream.index(b"stream\n") + 7 :])
-    packed = zlib.compress(_PIECES.sub(_piece, lettered(drawn, faces)), 9)
+    packed = zlib.compress(_PIECES.sub(_piece, lettered(_unpacked(stream), faces)), 9)
     return b"<</Length %d/Filter/FlateDecode>>\nstream\n%s\nendstream" % (len(packed), packed)
 
 

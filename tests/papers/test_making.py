@@ -95,6 +95,23 @@ def test_another_reader_shows_a_packed_page_as_it_was(
         assert sum(dot < 100 for dot in pages[0].tobytes()) > 10 * len(words)
 
 
+def test_letters_of_a_drawing_that_shows_through_stay_letters(scratch_card: Card) -> None:
+    """Such a drawing is an object of its own, beside the page."""
+    text = '<g opacity=".5"><text x="2" y="20" font-family="Atkinson Hyperlegible">Hello (all)</text></g>'
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 40">{text}</svg>'
+    card = scratch_card(pictures=[{"svg": svg, "words": "A greeting"}])
+    back = pypdfium2.PdfDocument(typeset([card], "Scratch", "Nobody"))[1]
+    assert "Hello (all)" in back.get_textpage().get_text_bounded()
+
+
+def test_letters_that_are_read_as_others_stay_what_they_are(scratch_card: Card) -> None:
+    """An unseen place to break a word is told beside the letters."""
+    card = scratch_card(good=[{"text": "Over\u200b(under)\u200b-way", "strong": False}])
+    front = pypdfium2.PdfDocument(typeset([card], "Scratch", "Nobody"))[0]
+    text = front.get_textpage().get_text_bounded().replace("\u200b", "")
+    assert "Over(under)-way" in text
+
+
 def test_a_table_of_letters_finds_its_glyphs() -> None:
     program = next(_fonts().glob("*-Regular.ttf")).read_bytes()
     whole = TTFont(io.BytesIO(program))
