@@ -81,7 +81,7 @@ export async function mountOfflineState(store) {
   const persisted = await navigator.storage?.persisted?.().catch(() => false);
   kept.textContent = say(store.unsaved() ? "not_saved" : persisted ? "kept_for_good" : "kept_while_room");
   const worker = navigator.serviceWorker?.controller;
-  if (!worker) return void (words.textContent = say("offline_no"));
+  if (!worker) return void (words.textContent = say(location.protocol === "file:" ? "offline_disk" : "offline_no"));
   const { port1, port2 } = new MessageChannel();
   port1.onmessage = ({ data }) => {
     words.textContent = data.missing ? say("offline_part", { missing: data.missing, all: data.all }) : say("offline_yes", { all: data.all });

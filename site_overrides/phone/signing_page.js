@@ -32,13 +32,15 @@ function everyone(page) {
 /** @param {Page} page @param {HTMLElement} place */
 export function mountSigning(page, place) {
   const part = (/** @type {string} */ name) => /** @type {any} */ (place.querySelector(`[data-sign-${name}]`));
-  part("by").value = page.log.who();
+  part("by").value ||= page.log.who(); // a name may have been typed before anyone listened
   part("by").addEventListener("change", () => setWho(page.store, clean(part("by").value)));
   part("names").append(...everyone(page).map((name) => element("option", { value: name })));
   const paint = () => paintSkills(page, place, clean(part("for").value));
   for (const event of ["input", "change"]) part("for").addEventListener(event, paint);
   for (const row of /** @type {NodeListOf<HTMLElement>} */ (place.querySelectorAll("[data-skill]"))) {
-    /** @type {HTMLElement} */ (row.querySelector("[data-sign]")).addEventListener("click", () => sign(page, place, row.dataset.skill ?? ""));
+    const now = /** @type {HTMLButtonElement} */ (row.querySelector("[data-sign]"));
+    now.addEventListener("click", () => sign(page, place, row.dataset.skill ?? ""));
+    now.disabled = false;
     /** @type {HTMLElement} */ (row.querySelector("[data-unsign]")).addEventListener("click", () => takeBack(page, row.dataset.skill ?? "", clean(part("for").value)));
   }
   part("send").addEventListener("click", () => send(page));

@@ -56,6 +56,9 @@ def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Pat
     _open(page, site / "shop/index.html")
     until(page, f"document.querySelector('[data-quantity=ice_bags]').textContent === '{values['ice_bags']:.0f}'")
 
+    _open(page, site / "about/index.html")
+    page.locator("[data-offline-state]", has_text="Yes: this copy runs from a disk").wait_for()
+
     page.locator("[data-search-open]").click()
     page.locator(".finder input").fill("gizz")
     until(page, "document.querySelectorAll('.finder li a').length > 0")

@@ -93,12 +93,12 @@ def be_signed_off(page: Page, host: Host) -> None:
     page.locator("#sign-for").fill("Noor")
     page.locator("#sign-by").fill("noor")
     page.locator("[data-skill=killing_knife] [data-sign]").click()
-    assert "themselves" in page.locator("[data-sign-words]").inner_text()
+    page.locator("[data-sign-words]", has_text="themselves").wait_for()
     page.locator("#sign-by").fill("Ana")
     for skill in ("calm_birds", "signs_of_death", "killing_knife"):
         page.locator(f"[data-skill={skill}] [data-sign]").click()
         until(page, f"document.querySelector('[data-skill={skill}]').classList.contains('skill--signed')")
-    assert "Signed by Ana" in page.locator("[data-skill=killing_knife] [data-sign-state]").inner_text()
+    page.locator("[data-skill=killing_knife] [data-sign-state]", has_text="Signed by Ana").wait_for()
 
 
 def test_from_the_way_in_to_the_sign_off_without_a_signal(phone: BrowserContext, host: Host, noises: Noises) -> None:

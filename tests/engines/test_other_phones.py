@@ -26,7 +26,7 @@ READINGS = """new Promise((done) => {
 def test_pages_of_every_kind_start_and_fit(engine: Engine, host: Host, demo: Order) -> None:
     """Chromium looks at every page; here the first two of each folder stand for the rest."""
     folders: dict[str, list[str]] = {}
-    for address in addresses(demo.site, "https://example.org/cone-to-cooler/"):
+    for address in addresses(demo.site):
         folders.setdefault(address.rstrip("/").rpartition("/")[0], []).append(address)
     assert len(folders[""]) > 15
     pages = [address for folder, found in folders.items() for address in (found if folder == "" else found[:2])]

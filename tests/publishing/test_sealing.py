@@ -14,7 +14,7 @@ from generator.problems import ProblemsFound
 from generator.publishing.icons import SIZES, draw_icons
 from generator.publishing.keeping import kept_files, switch_off, write_worker
 from generator.publishing.policy import policy, set_policy
-from generator.publishing.trimming import trim, without_comments
+from generator.publishing.trimming import trim, without_colours, without_comments, without_margins
 
 PAGE = '<!doctype html><html><head><meta charset="utf-8"></head><body>{}</body></html>'
 SITE_MAP = "<urlset xmlns='http://www.sitemaps.org/schemas/sitemap/0.9'><url><loc>https://farm.example/a/b/</loc></url><url><loc>https://farm.example/a/</loc></url></urlset>"
@@ -128,6 +128,26 @@ def test_trimming_leaves_programs_working(site: Path) -> None:
 )
 def test_comments_with_a_line_of_their_own_go(program: str, shorter: str) -> None:
     assert without_comments(program) == shorter
+
+
+@pytest.mark.parametrize(
+    ("page", "shorter"),
+    [
+        ("<ul>\n    <li>One\n\n  two</li>  \n</ul>\n", "<ul>\n<li>One\ntwo</li>\n</ul>\n"),
+        ("<b>a</b>  <i>b</i>", "<b>a</b>  <i>b</i>"),
+        ("<p>\n  <pre>\n  kept\n\n  so</pre>\n  </p>", "<p>\n<pre>\n  kept\n\n  so</pre>\n</p>"),
+        ("<textarea rows=2>\n  a</textarea>\n\n<predicate>\n x", "<textarea rows=2>\n  a</textarea>\n<predicate>\nx"),
+    ],
+)
+def test_margins_go_where_nobody_sees_them(page: str, shorter: str) -> None:
+    assert without_margins(page) == shorter
+
+
+def test_only_the_colours_that_the_site_wears_stay() -> None:
+    red = "[data-md-color-primary=red]{--a:1}[data-md-color-accent=deep-purple] .x,[data-md-color-accent=red] .y{--b:2}"
+    worn = "[data-md-color-primary=custom]{--a:3}"
+    dark = "@media screen{[data-md-color-scheme=slate]{--c:4}" + worn + "}"
+    assert without_colours(red + dark + red + worn) == dark + worn
 
 
 def test_icons_in_every_size(tmp_path: Path) -> None:
