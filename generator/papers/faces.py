@@ -12,7 +12,7 @@ import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.papers.objects import Document
+from generator.papers.objects import Document, number_at, unpacked
 
 _NAME, _DEFAULT = re.compile(rb"/BaseFont/([^/\s]+)"), re.compile(rb"/DW (\d+)")
 _BELOW, _MEANINGS = re.compile(rb"/DescendantFonts\[(\d+) 0 R\]"), re.compile(rb"/ToUnicode (\d+) 0 R")
@@ -57,7 +57,7 @@ def simple_faces(document: Document) -> tuple[Document, dict[int, Face]]:
 
 
 def _face(document: Document, font: bytes) -> Face | None:
-    below = document.bodies[_number(_BELOW, font)]
+    below = document.bodies[number_at(_BELOW, font)]
     meanings = _meanings(document, font)
     if b"/CIDFontType2" not in below or len(meanings) > _MOST:
         return None
@@ -70,7 +70,7 @@ def _face(document: Document, font: bytes) -> Face | None:
 
 
 def _meanings(document: Document, font: bytes) -> dict[int, bytes]:
-    told = _unpacked(document.bodies[_number(_MEANINGS, font)])
+    told = unpacked(document.bodies[number_at(_MEANINGS, font)])
     return {int(glyph, 16): meaning for glyph, meaning in _MEANING.findall(told)}
 
 
@@ -87,14 +87,14 @@ def _bytes(meanings: Mapping[int, bytes]) -> dict[int, int]:
 
 def _simple(document: Document, number: int, face: Face) -> dict[int, bytes]:
     font = document.bodies[number]
-    below = document.bodies[_number(_BELOW, font)]
-    about = _number(_ABOUT, below)
-    words, file = _number(_MEANINGS, font), _number(_FILE, document.bodies[about])
+    below = document.bodies[number_at(_BELOW, font)]
+    about = number_at(_ABOUT, below)
+    words, file = number_at(_MEANINGS, font), number_at(_FILE, document.bodies[about])
     glyphs = {code: glyph for glyph, code in face.bytes_of.items()}
     widths = b" ".join(b"%g" % face.widths.get(glyphs.get(code, -1), 0) for code in range(32, 256))
     entries = b"/FirstChar 32/LastChar 255/Widths[%b]/FontDescriptor %d 0 R/ToUnicode %d 0 R" % (widths, about, words)
     meanings = _meanings(document, font)
-    program = with_letters(_unpacked(document.bodies[file]), glyphs)
+    program = with_letters(unpacked(document.bodies[file]), glyphs)
     return {
         number: b"<</Type/Font/Subtype/TrueType/BaseFont/%b%b>>" % (_NAME.search(font)[1], entries),  # type: ignore[index]
         about: re.sub(rb"/CIDSet \d+ 0 R", b"", document.bodies[about]),
@@ -144,16 +144,6 @@ def _sum(table: bytes) -> int:
     return sum(words) % 2**32
 
 
-def _unpacked(stream: bytes) -> bytes:
-    return zlib.decompress(stream[stream.index(b"stream\n") + 7 :])
-
-
 def _packed(entries: bytes, content: bytes) -> bytes:
     packed = zlib.compress(content, 9)
     return b"<<%b/Filter/FlateDecode/Length %d>>\nstream\n%b\nendstream" % (entries, len(packed), packed)
-
-
-def _number(pattern: re.Pattern[bytes], body: bytes) -> int:
-    found = pattern.search(body)
-    assert found is not None, pattern.pattern
-    return int(found[1])

@@ -6,6 +6,7 @@ See ISO 32000-1, 7.3.10 (objects and references to them).
 from __future__ import annotations
 
 import re
+import zlib
 from collections import deque
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -90,3 +91,16 @@ def is_stream(body: bytes) -> bool:
 
 def _head(body: bytes) -> bytes:
     return body[: body.index(b"stream\n")] if is_stream(body) else body
+
+
+def number_at(pattern: re.Pattern[bytes], body: bytes) -> int:
+    """The number that an entry of a body names; the entry is there in whatever Typst writes."""
+    found = pattern.search(body)
+    assert found is not None, pattern.pattern
+    return int(found[1])
+
+
+def unpacked(stream: bytes) -> bytes:
+    """What a stream holds."""
+    content = stream[stream.index(b"stream\n") + 7 :]
+    return zlib.decompress(content) if b"/FlateDecode" in stream[:400] else content

@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from generator.papers.faces import Face, simple_faces
 from generator.papers.lettering import lettered
-from generator.papers.objects import STRING, Document, is_stream
+from generator.papers.objects import STRING, Document, is_stream, unpacked
 from generator.papers.structure import unwrapped
 
 _CONTENTS, _RESOURCES = re.compile(rb"/Contents (\d+) 0 R"), re.compile(rb"/Resources (\d+) 0 R")
@@ -34,12 +34,7 @@ def slim(document: Document) -> Document:
 def _letters_beside_pages(document: Document) -> bool:
     """Whether a drawing that pages only name has letters too: such letters keep their two bytes, so the fonts do."""
     forms = (body for body in document.bodies.values() if _FORM.search(body[:400]) and is_stream(body))
-    return any(b" Tf" in _unpacked(body) for body in forms)
-
-
-def _unpacked(stream: bytes) -> bytes:
-    drawn = stream[stream.index(b"stream\n") + 7 :]
-    return zlib.decompress(drawn) if b"/FlateDecode" in stream[:400] else drawn
+    return any(b" Tf" in unpacked(body) for body in forms)
 
 
 def _faces(document: Document, page: bytes, faces: Mapping[int, Face]) -> dict[bytes, Face]:
@@ -50,7 +45,7 @@ def _faces(document: Document, page: bytes, faces: Mapping[int, Face]) -> dict[b
 
 
 def _page(stream: bytes, faces: Mapping[bytes, Face]) -> bytes:
-    packed = zlib.compress(_PIECES.sub(_piece, lettered(_unpacked(stream), faces)), 9)
+    packed = zlib.compress(_PIECES.sub(_piece, lettered(unpacked(stream), faces)), 9)
     return b"<</Length %d/Filter/FlateDecode>>\nstream\n%s\nendstream" % (len(packed), packed)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from xml.sax.saxutils import escape
 
-from generator.papers.objects import Bodies, Document, named
+from generator.papers.objects import Bodies, Document, named, number_at
 
 _OUTLINES, _TREE = re.compile(rb"/Outlines (\d+) 0 R"), re.compile(rb"/StructTreeRoot (\d+) 0 R")
 _PAGES, _ABOUT = re.compile(rb"/Pages (\d+) 0 R"), re.compile(rb"/Metadata (\d+) 0 R")
@@ -31,13 +31,13 @@ class Pack:
         self._document = document
         root = document.bodies[document.root]
         self._outlines, self._tree, self._pages, self._about = (
-            _number(mark, root) for mark in (_OUTLINES, _TREE, _PAGES, _ABOUT)
+            number_at(mark, root) for mark in (_OUTLINES, _TREE, _PAGES, _ABOUT)
         )
         self._leaves = list(named(_found(_KIDS, document.bodies[self._pages])))
         self._items = list(self._chain())
         self.begins = [self._leaves.index(self._page_of_item(item)) for item in self._items]
         """The page, from nothing, on which each paper begins."""
-        self._tags = _number(_TOP, document.bodies[self._tree])
+        self._tags = number_at(_TOP, document.bodies[self._tree])
         self._tags_on = self._tags_by_page()
 
     def __len__(self) -> int:
@@ -54,13 +54,13 @@ class Pack:
         )
 
     def _chain(self) -> list[int]:
-        bodies, items = self._document.bodies, [_number(_FIRST, self._document.bodies[self._outlines])]
+        bodies, items = self._document.bodies, [number_at(_FIRST, self._document.bodies[self._outlines])]
         while following := _NEXT.search(bodies[items[-1]]):
             items.append(int(following[1]))
         return items
 
     def _page_of_item(self, item: int) -> int:
-        return next(iter(named(self._document.bodies[_number(_DEST, self._document.bodies[item])])))
+        return next(iter(named(self._document.bodies[number_at(_DEST, self._document.bodies[item])])))
 
     def _is_blank(self, page: int) -> bool:
         """A page without tags was put in so that the next paper begins on the front of a leaf."""
@@ -125,9 +125,3 @@ def _measured(stream: bytes) -> bytes:
 def _found(pattern: re.Pattern[bytes], body: bytes) -> bytes:
     found = pattern.search(body)
     return found[0] if found else b""
-
-
-def _number(pattern: re.Pattern[bytes], body: bytes) -> int:
-    found = pattern.search(body)
-    assert found is not None, pattern.pattern
-    return int(found[1])
