@@ -6,16 +6,10 @@ import { clock } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page */
 
-const fetchSheet = once(() => import("./reading_sheet.js"));
 const fetchWords = once(() => Promise.all([import("./log_words.js"), import("./lots.js")]));
-const QUIET = 1500;
 
-/** Nothing more is fetched before somebody taps, or has written something down. @param {Page} page @param {HTMLElement} place */
-export function mountReadingButtons(page, place) {
-  const buttons = /** @type {HTMLElement[]} */ ([...place.querySelectorAll("[data-reading]")]);
-  for (const button of buttons) {
-    button.addEventListener("click", async () => (await fetchSheet()).openReading(page, button.dataset.reading ?? ""));
-  }
+/** Nothing more is fetched before somebody has written something down. @param {Page} page @param {HTMLElement} place @param {HTMLElement[]} buttons */
+export function paintReadings(page, place, buttons) {
   const paint = async () => {
     const index = page.log.of(page.run());
     if (!index.ends().length && !place.dataset.painted) return;
@@ -25,7 +19,6 @@ export function mountReadingButtons(page, place) {
     for (const button of buttons) paintButton(button, page.log.of(page.run()), words, teller, currentLot(page));
   };
   paint();
-  if (page.run()) setTimeout(fetchSheet, QUIET); // on a working day the first reading is not kept waiting
   watchWhileShown(page.store, place, paint, /^(log|state|run|lot|setting)\//);
 }
 

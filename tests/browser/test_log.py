@@ -6,7 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext
+from playwright.sync_api import Browser, BrowserContext, Route
 
 from tests.browser.conftest import PHONE
 from tests.browser.days import READY, mark, open_page, read, remark, stored
@@ -32,6 +32,15 @@ def test_a_reading_takes_two_taps_and_is_judged_at_once(
     assert len(frozen) == 1
     assert frozen[0]["values"]["scald_hottest"] == kept[0]["limit"]["high"]
     assert noises == Noises()
+
+
+def test_a_tap_is_heard_before_everything_is_there(phone: BrowserContext, shared_host: Host) -> None:
+    held: list[Route] = []
+    phone.route("**/phone/reading_buttons.js", lambda route: held.append(route))
+    page = open_page(phone, shared_host.address + "work/scald/")
+    page.locator("[data-reading=scald_reading_taken]").click()
+    until(page, "document.querySelector('.sheet-over[open] .quick .key') !== null")
+    assert held, "the program that paints the buttons was not held back"
 
 
 def test_outside_the_limits_it_says_what_to_do_and_keeps_what_was_done(
