@@ -1,5 +1,5 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, address, files = {"path": "sha256 in base64"}.
+// The build writes here: version, files = {"path": "sha256 in base64"}.
 /* the list of files */
 
 const scope = self.registration.scope;
@@ -70,7 +70,7 @@ async function aside(request, path) {
 async function answer(path, request) {
   const cache = await caches.open(cacheName);
   const kept = await cache.match(keyOf(path));
-  if (kept) return path === "sitemap.xml" ? withOwnAddress(kept) : kept;
+  if (kept) return kept;
   try {
     const fresh = await fetchChecked(path); // the browser dropped it
     await cache.put(keyOf(path), fresh.clone());
@@ -78,12 +78,6 @@ async function answer(path, request) {
   } catch {
     return fetch(request);
   }
-}
-
-/** The site map as it would be had the site been built for the place where it stands. */
-async function withOwnAddress(kept) {
-  const text = await kept.text();
-  return new Response(text.replaceAll(address, scope), { headers: { "Content-Type": "application/xml" } });
 }
 
 function respond(event) {

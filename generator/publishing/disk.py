@@ -15,9 +15,7 @@ from generator.publishing.keeping import SWITCHED_OFF, WORKER
 
 SCRIPT = "phone/whole.js"
 NOT_TAKEN = (WORKER, SWITCHED_OFF, "manifest.webmanifest", "sitemap.xml", "404.html")
-_TAKEN_OUT = re.compile(
-    r'<meta http-equiv="Content-Security-Policy"[^>]*>|<link rel="manifest"[^>]*>|"navigation\.instant"'
-)
+_TAKEN_OUT = re.compile(r'<meta http-equiv="Content-Security-Policy"[^>]*>|<link rel="manifest"[^>]*>')
 _FOLDER = re.compile(
     r'(?P<lead>\b(?:href|data-[a-z-]+)=")(?P<path>(?:\.\./?|\./?|[\w.-]+/)(?:[\w.-]+/|\.\./?)*)(?P<rest>[#"])'
 )

@@ -8,16 +8,14 @@ import json
 import re
 from collections.abc import Collection
 from pathlib import Path
-from xml.etree import ElementTree
 
 WORKER = "worker.js"
 SWITCHED_OFF = "worker_off.js"
 """A worker that removes itself and all it kept. Served in place of the other, it frees every phone of a bad version."""
-NOT_KEPT = (WORKER, SWITCHED_OFF, "icons/512.png", "icons/maskable.png", "robots.txt")
+NOT_KEPT = (WORKER, SWITCHED_OFF, "icons/512.png", "icons/maskable.png", "robots.txt", "sitemap.xml")
 """Large icons are for the system, which fetches them when it installs; the others are never asked for by a page."""
 _LIST = "/* the list of files */"
 _LISTED = re.compile(r"^const files = (\{.*\});$", re.MULTILINE)
-_SITE_MAP = "sitemap.xml"
 
 
 def write_worker(site: Path, aside: Collection[str] = ()) -> None:
@@ -27,7 +25,6 @@ def write_worker(site: Path, aside: Collection[str] = ()) -> None:
     version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
     lines = [
         f'const version = "{version}";',
-        f"const address = {json.dumps(_address(site))};",
         f"const files = {json.dumps(files, separators=(',', ':'), sort_keys=True)};",
     ]
     (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")
@@ -55,9 +52,3 @@ def switch_off(site: Path) -> None:
     """Puts the worker that removes itself in the place of the other."""
     (site / WORKER).write_bytes((site / SWITCHED_OFF).read_bytes())
 
-
-def _address(site: Path) -> str:
-    """Where the site map says the site stands; a worker corrects it to where it really stands."""
-    root = ElementTree.parse(site / _SITE_MAP).getroot()
-    places = [place.text or "" for place in root.iter() if place.tag.endswith("loc")]
-    return min(places, key=len, default="")

@@ -1,4 +1,4 @@
-"""Makes a built site fit for a phone: trimmed, with icons, a strict policy, and a worker that knows every file."""
+"""Makes a built site fit for a phone: trimmed, in one look, with icons, a strict policy, a worker that knows all."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from pathlib import Path
 
 from generator.publishing.icons import draw_icons
 from generator.publishing.keeping import write_worker
+from generator.publishing.looks import gather_looks
 from generator.publishing.policy import set_policy
 from generator.publishing.trimming import trim
 
@@ -17,6 +18,7 @@ def seal(site: Path, aside: Collection[str] = ()) -> None:
     Files that lie `aside` are on the host only: no phone keeps them.
     """
     trim(site)
+    gather_looks(site)
     draw_icons(site)
     set_policy(site)
     write_worker(site, aside)

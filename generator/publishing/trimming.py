@@ -7,12 +7,11 @@ import shutil
 from pathlib import Path
 
 NOT_NEEDED = (
-    "assets/javascripts/lunr",
-    "assets/javascripts/workers",
+    "assets/javascripts",
     "assets/images",
     "sitemap.xml.gz",
 )
-"""The theme's search (ours has an index of its own) with its languages, its favicon, a second site map."""
+"""The theme's program (ours does what is needed of it) with its search, its favicon, a second site map."""
 OWN_PROGRAMS = "phone"
 OWN_LOOKS = "look"
 _MAP = re.compile(rb"\s*(?://|/\*)# sourceMappingURL=[^\s*]+(?:\s*\*/)?\s*$")

@@ -18,7 +18,7 @@ const says = element("p", { class: "alarm__says", id: "alarm-says" });
 const ago = element("p", { class: "alarm__ago" });
 const others = element("p", { class: "alarm__others" });
 const off = element("button", { type: "button", class: "button button--large" }, say("alarm_off"));
-const place = element("a", { class: "button" }, say("alarm_place"));
+const place = element("a", { class: "button", href: "#" }, say("alarm_place"));
 const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title", "aria-describedby": "alarm-says" }, title, says, ago, others, off, place);
 alarm.addEventListener("close", () => document.body.removeAttribute("data-alarm"));
 document.body.append(alarm);

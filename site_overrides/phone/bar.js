@@ -41,7 +41,7 @@ function rowAt(strip, place) {
   const there = strip.children[place];
   if (there) return /** @type {HTMLElement} */ (there);
   const button = element("button", { type: "button", class: "button button--small" });
-  const link = element("a", { class: "button button--small" });
+  const link = element("a", { class: "button button--small", href: "#" });
   const row = element("div", { class: "strip__row" }, element("span"), element("span", { class: "left" }), button, link);
   strip.append(row);
   return row;

@@ -1,15 +1,17 @@
-// Runs before anything is painted: the theme's own helpers, and day or night as chosen last.
+// Runs before anything is painted: light or dark, as chosen last, else as the phone has it.
 // A plain script, for a module would come too late; its own file, so that the policy allows no script inside a page.
 
-var __md_scope = new URL("../", document.currentScript.src);
-var __md_hash = (text) => [...text].reduce((sum, letter) => (sum << 5) - sum + letter.charCodeAt(0), 0);
-var __md_get = (key, storage = localStorage, scope = __md_scope) => JSON.parse(storage.getItem(`${scope.pathname}.${key}`));
-var __md_set = (key, value, storage = localStorage, scope = __md_scope) => {
-  try {
-    storage.setItem(`${scope.pathname}.${key}`, JSON.stringify(value));
-  } catch {
-    // a private window may keep nothing
-  }
+window.daylight = {
+  key: `${new URL("../", document.currentScript.src).pathname} daylight`,
+  wear() {
+    let chosen = null;
+    try {
+      chosen = localStorage.getItem(this.key);
+    } catch {
+      // a private window may keep nothing
+    }
+    document.body.dataset.mdColorScheme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "slate" : "default");
+  },
 };
-
-for (const [key, value] of Object.entries(__md_get("__palette")?.color ?? {})) document.body.setAttribute(`data-md-color-${key}`, value);
+window.daylight.wear();
+document.documentElement.className = "js";

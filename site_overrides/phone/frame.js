@@ -1,7 +1,25 @@
-// What the theme leaves undone when one page takes the place of another.
+// What goes on round a page while it is read, printed, or gives way to another.
 
 /** @type {string | undefined} */
 let last;
+/** @type {IntersectionObserver} */ let titleWatch;
+
+export function startFrame() {
+  const name = document.querySelector(".md-header__title");
+  titleWatch = new IntersectionObserver(([{ isIntersecting }]) => name?.classList.toggle("md-header__title--active", !isIntersecting), { rootMargin: "-56px 0px 0px" });
+  window.addEventListener("beforeprint", () => {
+    for (const fold of /** @type {NodeListOf<HTMLDetailsElement>} */ (document.querySelectorAll("details:not([open])"))) {
+      fold.open = true;
+      fold.dataset.printed = "";
+    }
+  });
+  window.addEventListener("afterprint", () => {
+    for (const fold of /** @type {NodeListOf<HTMLDetailsElement>} */ (document.querySelectorAll("[data-printed]"))) {
+      fold.open = false;
+      delete fold.dataset.printed;
+    }
+  });
+}
 
 /** The reader then stands at the new page's title, as after a full load. */
 export function arrive() {
@@ -9,9 +27,11 @@ export function arrive() {
   const moved = last !== undefined && last !== here;
   last = here;
   openTarget();
-  if (!moved || location.hash) return;
   const title = document.querySelector("h1");
   if (!title) return;
+  titleWatch.disconnect();
+  titleWatch.observe(title);
+  if (!moved || location.hash) return;
   title.tabIndex = -1;
   title.focus({ preventScroll: true });
 }

@@ -1,4 +1,4 @@
-// Starts everything once, and mounts what belongs to a page each time the theme brings a new one.
+// Starts everything once, and mounts what belongs to a page each time a new one takes its place.
 
 import { openStore } from "./store.js";
 import { openLog } from "./log.js";
@@ -12,7 +12,9 @@ import { startOffline, mountOfflineState } from "./offline.js";
 import { startStrip } from "./bar.js";
 import { mountLog, startReminders } from "./logging.js";
 import { mountTeaching } from "./teaching_parts.js";
-import { arrive } from "./frame.js";
+import { arrive, startFrame } from "./frame.js";
+import { startDaylight } from "./daylight.js";
+import { startTurning } from "./turning.js";
 
 export const root = new URL("../", import.meta.url);
 
@@ -41,7 +43,8 @@ function mount() {
   mountOfflineState(store);
 }
 
-// @ts-ignore the theme offers its stream of documents as a global; opened from a disk it offers none
-if (window.document$) window.document$.subscribe(mount);
-else mount();
+startDaylight();
+startFrame();
+startTurning(root, mount);
+mount();
 document.documentElement.dataset.ready = "";

@@ -84,16 +84,16 @@ def test_what_the_browser_dropped_is_fetched_again_and_checked(phone: BrowserCon
     drop = """(async () => {
       for (const name of await caches.keys()) {
         const cache = await caches.open(name);
-        for (const request of await cache.keys()) if (request.url.includes("/plan.css")) await cache.delete(request);
+        for (const request of await cache.keys()) if (request.url.includes("teaching")) await cache.delete(request);
       }
     })()"""
     page.evaluate(drop)
-    host.instead["look/plan.css"] = b"/* Sign in to the hotel */"
-    kept = "caches.match(location.origin + '/cone-to-cooler/look/plan.css', {ignoreSearch: true}).then(Boolean)"
+    host.instead["look/teaching.css"] = b"/* Sign in to the hotel */"
+    kept = "caches.match(location.origin + '/cone-to-cooler/look/teaching.css', {ignoreSearch: true}).then(Boolean)"
     page.goto(host.address + "about/")
     until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('No: 1 of')")
     assert not page.evaluate(kept)
-    del host.instead["look/plan.css"]
+    del host.instead["look/teaching.css"]
     page.goto(host.address + "about/")
     until(page, kept)
     page.goto(host.address + "about/")

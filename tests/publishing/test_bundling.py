@@ -67,7 +67,6 @@ def test_what_it_cannot_join_is_named(tmp_path: Path, line: str) -> None:
         ('<a href="https://example.org/">', '<a href="https://example.org/">'),
         ('<script src="../phone/main.js" type="module">', '<script src="../phone/whole.js" defer>'),
         ('<meta http-equiv="Content-Security-Policy" content="x">', ""),
-        ('{"features": ["navigation.instant"]}', '{"features": []}'),
     ],
 )
 def test_a_page_as_a_file(written: str, as_a_file: str) -> None:

@@ -1,0 +1,127 @@
+"""One style sheet for all pages: the theme's and ours in their order, without the rules that no page can match.
+
+A phone on a slow line waits for every sheet before it shows anything, and most of the theme's rules are for parts that
+this site does not have.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+import tinycss2
+from tinycss2.ast import Node
+
+from generator.problems import Place, Problem, ProblemsFound
+
+HOME = "index.html"
+SHEET = "look/all.css"
+PROGRAMS = "phone/*.js"
+_LINK = re.compile(r'<link rel="stylesheet" href="(?P<address>[^"]+)">\n?')
+_TAG = re.compile(r"<[a-zA-Z][^>]*>")
+_WORD = re.compile(r"[A-Za-z_][\w-]*")
+_BEGINNING = re.compile(r"([A-Za-z_][\w-]*-)\$\{")
+"""A name that a program puts together, as in `step--${state}`."""
+_CONDITIONS = ("media", "supports", "layer", "container")
+
+
+@dataclass(frozen=True)
+class Vocabulary:
+    """The names of elements, classes and ids that pages hold, and that programs may give them."""
+
+    words: frozenset[str]
+    beginnings: tuple[str, ...]
+
+    def has(self, name: str) -> bool:
+        """Whether anything on any page may be called so."""
+        return name in self.words or name.startswith(self.beginnings)
+
+
+def gather_looks(site: Path) -> None:
+    """Puts one sheet in the place of those that every page asks for. Sheets of single pages stay by themselves.
+
+    Raises ProblemsFound for what is no style sheet.
+    """
+    pages = {page: page.read_text(encoding="utf-8") for page in sorted(site.rglob("*.html"))}
+    programs = [file.read_text(encoding="utf-8") for file in sorted(site.glob(PROGRAMS))]
+    links = _LINK.findall(pages[site / HOME])
+    shared = [path for path in links if all(_leads_to(path, text) for text in pages.values())]
+    vocabulary = read_vocabulary(pages.values(), programs)
+    sheets = [only_used((site / path).read_text(encoding="utf-8"), vocabulary, path) for path in shared]
+    (site / SHEET).parent.mkdir(exist_ok=True)
+    (site / SHEET).write_text("\n".join(sheets), encoding="utf-8", newline="\n")
+    for page, text in pages.items():
+        page.write_text(_with_one_link(text, shared), encoding="utf-8", newline="\n")
+    for path in shared:
+        (site / path).unlink()
+
+
+def read_vocabulary(pages: Iterable[str], programs: Iterable[str]) -> Vocabulary:
+    """What `pages` call their parts, and every word of `programs`."""
+    written = list(programs)
+    tags = {tag for page in pages for tag in _TAG.findall(page)}
+    words = {word for text in (*tags, *written) for word in _WORD.findall(text)}
+    return Vocabulary(frozenset(words), tuple({found for text in written for found in _BEGINNING.findall(text)}))
+
+
+def only_used(sheet: str, vocabulary: Vocabulary, path: str = SHEET) -> str:
+    """The sheet without the selectors that ask for a name nothing has. Raises ProblemsFound for what is no rule."""
+    rules = tinycss2.parse_stylesheet(sheet, skip_comments=True, skip_whitespace=True)
+    faults = [
+        Problem(Place(path, rule.source_line), f"this is no style rule: {rule.message}", "mend it")
+        for rule in rules
+        if rule.type == "error"
+    ]
+    if faults:
+        raise ProblemsFound(faults)
+    return "".join(_used(rule, vocabulary) for rule in rules)
+
+
+def _used(rule: Node, vocabulary: Vocabulary) -> str:
+    if rule.type == "qualified-rule":
+        selectors = [each for each in _selectors(rule.prelude) if all(map(vocabulary.has, _names(each)))]
+        prelude = ",".join(tinycss2.serialize(each).strip() for each in selectors)
+        return f"{prelude}{{{tinycss2.serialize(rule.content).strip()}}}" if selectors else ""
+    if rule.lower_at_keyword == "charset":
+        return ""  # it holds at the beginning of a file only, and all files here are UTF-8
+    if rule.content is None or rule.lower_at_keyword not in _CONDITIONS:
+        return str(rule.serialize())
+    inner = tinycss2.parse_rule_list(rule.content, skip_comments=True, skip_whitespace=True)
+    used = "".join(_used(each, vocabulary) for each in inner)
+    return f"@{rule.at_keyword}{tinycss2.serialize(rule.prelude)}{{{used}}}" if used else ""
+
+
+def _selectors(prelude: list[Node]) -> list[list[Node]]:
+    parts: list[list[Node]] = [[]]
+    for token in prelude:
+        if token == ",":
+            parts.append([])
+        else:
+            parts[-1].append(token)
+    return parts
+
+
+def _names(selector: list[Node]) -> list[str]:
+    """The elements, classes and ids a selector asks for. What stands in `:not()` and the like asks for nothing."""
+    found: list[str] = []
+    before = ""
+    for token in selector:
+        if token.type in ("ident", "hash") and before != ":":
+            found.append(token.value)
+        before = token.value if token.type == "literal" else ""
+    return found
+
+
+def _leads_to(path: str, page: str) -> bool:
+    return any(f"/{address}".endswith(f"/{path}") for address in _LINK.findall(page))
+
+
+def _with_one_link(page: str, shared: list[str]) -> str:
+    """The page with one link where the first was. Each page says in its own way where the site begins."""
+    for number, path in enumerate(shared):
+        link = next(each for each in _LINK.finditer(page) if f"/{each['address']}".endswith(f"/{path}"))
+        place = link["address"].removesuffix(path)
+        page = page.replace(link[0], "" if number else f'<link rel="stylesheet" href="{place}{SHEET}">\n', 1)
+    return page

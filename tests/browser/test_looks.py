@@ -1,0 +1,42 @@
+"""The one sheet for all pages holds each rule of the theme that the browser finds something for on any page."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import material
+from playwright.sync_api import BrowserContext
+
+from generator.pipeline.order import Order
+from tests.browser.host import Host
+from tests.browser.test_offline import addresses
+
+THEME = next((Path(material.__file__).parent / "templates/assets/stylesheets").glob("main.*.min.css"))
+MISSED = """async ([theme, addresses]) => {
+  const each = (list) => list.split(/,(?![^(]*\\))/).map((selector) => selector.trim());
+  const inner = (rule) => rule.cssRules && !rule.name ? selectors(rule.cssRules) : [];
+  const selectors = (rules) => [...rules].flatMap((rule) => rule.selectorText ? each(rule.selectorText) : inner(rule));
+  const whole = new CSSStyleSheet();
+  whole.replaceSync(theme);
+  const kept = new Set([...document.styleSheets].flatMap((sheet) => selectors(sheet.cssRules)));
+  const elements = /::(before|after|marker|-?[a-z-]+)/g;
+  const states = /:(hover|focus-visible|focus-within|focus|active|checked|target|-[a-z-]+)/g;
+  const plain = (selector) => selector.replace(elements, ":is(*)").replace(states, ":is(*)");
+  const left = selectors(whole.cssRules).filter((selector) => !kept.has(selector));
+  const missed = [];
+  for (const address of addresses) {
+    const text = await (await fetch(address)).text();
+    const page = new DOMParser().parseFromString(text, "text/html");
+    missed.push(...left.filter((it) => page.querySelector(plain(it))).map((it) => `${address}: ${it}`));
+  }
+  return [left.length, missed];
+}"""
+
+
+def test_nothing_that_a_page_wears_was_left_out(phone: BrowserContext, shared_host: Host, demo: Order) -> None:
+    page = phone.new_page()
+    theme = THEME.read_text(encoding="utf-8")
+    page.goto(shared_host.address)
+    left, missed = page.evaluate(MISSED, [theme, addresses(demo.site)])
+    assert left > 500, "the theme has rules for much that this site does not have"
+    assert missed == []

@@ -1,0 +1,100 @@
+"""One page takes the place of another, and the reader notices nothing but that it is fast."""
+
+from __future__ import annotations
+
+from playwright.sync_api import BrowserContext, Page
+
+from tests.browser.days import open_page
+from tests.browser.host import Host
+from tests.browser.watching import Noises, until
+
+STAYED = "window.stillHere === true"
+
+
+def stay(page: Page) -> None:
+    page.evaluate("window.stillHere = true")
+
+
+def test_back_leads_to_the_place_that_was_read(phone: BrowserContext, shared_host: Host, noises: Noises) -> None:
+    page = open_page(phone, shared_host.address + "work/scald/")
+    stay(page)
+    page.mouse.wheel(0, 1500)
+    until(page, "history.state?.height === 1500")
+    page.locator(".bar a[aria-label^=Next]").click()
+    until(page, "document.querySelector('h1').innerText.endsWith('Pluck') && window.scrollY === 0")
+    assert page.title().startswith("Pluck")
+    assert page.evaluate("document.activeElement.tagName") == "H1"
+    page.go_back()
+    until(page, "document.querySelector('h1').innerText.endsWith('Scald') && window.scrollY === 1500")
+    page.go_forward()
+    until(page, "document.querySelector('h1').innerText.endsWith('Pluck')")
+    assert page.evaluate(STAYED)
+    assert noises == Noises()
+
+
+def test_links_lead_from_every_depth(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "numbers/chill/")
+    stay(page)
+    page.locator(".md-header a[aria-label=Menu]").click()
+    until(page, "location.pathname.endsWith('/menu/')")
+    page.locator(".md-header a[aria-label=Menu]").click()
+    until(page, "location.pathname === '/cone-to-cooler/menu/'")
+    page.locator(".bar a", has_text="Today").click()
+    until(page, "location.pathname === '/cone-to-cooler/'")
+    page.locator("a.stop__link").first.click()
+    until(page, "location.pathname.startsWith('/cone-to-cooler/work/')")
+    assert page.evaluate(STAYED)
+
+
+def test_a_link_into_a_page_leads_to_the_place_in_it(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "work/scald/")
+    stay(page)
+    page.evaluate("document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
+    link = page.locator("a[href*='sources/#']").first
+    mark = (link.get_attribute("href") or "").partition("#")[2]
+    link.click()
+    until(page, f"document.querySelector(':target')?.id === '{mark}'")
+    until(page, "Math.abs(document.querySelector(':target').getBoundingClientRect().top) < innerHeight")
+    assert page.evaluate(STAYED)
+
+
+def test_a_page_with_looks_of_its_own_wears_them(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address)
+    stay(page)
+    page.locator(".md-header a[aria-label=Menu]").click()
+    page.locator("a[href$='plan/']").first.click()
+    until(page, "[...document.styleSheets].some((sheet) => sheet.href?.endsWith('/look/plan_pages.css'))")
+    assert page.evaluate(STAYED)
+
+
+def test_what_is_no_page_of_the_site_is_loaded_whole(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address)
+    stay(page)
+    page.evaluate("document.querySelector('a.stop__link').setAttribute('href', 'work/nowhere/')")
+    page.locator("a.stop__link").first.click()
+    until(page, "location.pathname.endsWith('/work/nowhere/') && document.readyState === 'complete'")
+    assert not page.evaluate(STAYED)
+
+
+def test_light_or_dark_is_as_the_phone_has_it_until_somebody_chooses(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address)
+    scheme = "document.body.dataset.mdColorScheme"
+    assert page.evaluate(scheme) == "default"
+    page.emulate_media(color_scheme="dark")
+    until(page, f"{scheme} === 'slate'")
+    page.locator("[data-daylight]").click()
+    assert page.evaluate(scheme) == "default"
+    page.reload()
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    assert page.evaluate(scheme) == "default"
+
+
+def test_folds_are_open_on_paper_and_closed_after(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "work/scald/")
+    closed = "document.querySelectorAll('details:not([open])').length"
+    before = page.evaluate(closed)
+    assert before > 0
+    page.evaluate("void dispatchEvent(new Event('beforeprint'))")
+    assert page.evaluate(closed) == 0
+    page.evaluate("void dispatchEvent(new Event('afterprint'))")
+    assert page.evaluate(closed) == before

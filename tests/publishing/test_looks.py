@@ -1,0 +1,60 @@
+"""One sheet for all pages, and what may stay in it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.problems import ProblemsFound
+from generator.publishing.looks import SHEET, gather_looks, only_used, read_vocabulary
+
+PAGE = '<!doctype html><html><head>\n{}</head><body class="sheet"><p id="top">.unwritten</p></body></html>'
+LINK = '<link rel="stylesheet" href="{}">\n'
+
+
+@pytest.mark.parametrize(
+    ("sheet", "used"),
+    [
+        (".sheet{a:b}.other{c:d}", ".sheet{a:b}"),
+        (".other, p.sheet > #top{a:b}", "p.sheet > #top{a:b}"),
+        ("p:not(.other):hover::before{a:b}", "p:not(.other):hover::before{a:b}"),
+        (".unwritten{a:b}", ""),
+        ("[data-x=other] p{a:b}", "[data-x=other] p{a:b}"),
+        ("table p{a:b}", ""),
+        (".step--done{a:b}.step_done{a:b}", ".step--done{a:b}"),
+        ("@media print{.other{a:b}}@media screen{.sheet{a:b}.other{a:b}}", "@media screen{.sheet{a:b}}"),
+        ("@keyframes other{from{a:b}}", "@keyframes other{from{a:b}}"),
+        ('@charset "UTF-8";p{a:b}', "p{a:b}"),
+        ("/* why */p{background:url(data:a;b,c)}", "p{background:url(data:a;b,c)}"),
+    ],
+)
+def test_a_rule_stays_where_something_may_match_it(sheet: str, used: str) -> None:
+    vocabulary = read_vocabulary([PAGE.format("")], ['element("b", { class: `step step--${state}` })'])
+    assert only_used(sheet, vocabulary) == used
+
+
+def test_what_is_no_rule_is_told_with_its_line() -> None:
+    with pytest.raises(ProblemsFound, match=r"plan\.css:2: this is no style rule"):
+        only_used("p{a:b}\n.sheet", read_vocabulary([], []), "plan.css")
+
+
+def test_pages_ask_for_one_sheet_and_for_what_is_theirs_alone(tmp_path: Path) -> None:
+    (tmp_path / "a/b").mkdir(parents=True)
+    (tmp_path / "look").mkdir()
+    for name in ("one", "two", "own"):
+        (tmp_path / f"look/{name}.css").write_text(f"p{{content:{name}}}")
+    for page, up, names in (
+        ("index.html", "", "one two"),
+        ("a/b/index.html", "../../", "one two own"),
+        ("404.html", "/farm/", "one two"),
+    ):
+        links = "".join(LINK.format(f"{up}look/{name}.css") for name in names.split())
+        (tmp_path / page).write_text(PAGE.format(links))
+    gather_looks(tmp_path)
+    assert (tmp_path / SHEET).read_text() == "p{content:one}\np{content:two}"
+    assert (tmp_path / "index.html").read_text() == PAGE.format(LINK.format(SHEET))
+    own = LINK.format(f"../../{SHEET}") + LINK.format("../../look/own.css")
+    assert (tmp_path / "a/b/index.html").read_text() == PAGE.format(own)
+    assert (tmp_path / "404.html").read_text() == PAGE.format(LINK.format(f"/farm/{SHEET}"))
+    assert sorted(path.name for path in (tmp_path / "look").iterdir()) == ["all.css", "own.css"]
