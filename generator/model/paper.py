@@ -13,6 +13,7 @@ from generator.model.entry import (
     Identifier,
     Line,
     PhaseIdentifier,
+    PictureIdentifier,
     ProcedureIdentifier,
     QuantityIdentifier,
     Sentence,
@@ -90,6 +91,8 @@ class Stock(Entry):
     top: Millimetres
     gap_across: Millimetres = 0
     gap_down: Millimetres = 0
+    apart: bool = False
+    """Boxed handling words have no room beside the rest: they are a label of their own, in every other column."""
 
     @model_validator(mode="after")
     def _on_the_sheet(self) -> Stock:
@@ -102,10 +105,12 @@ class Stock(Entry):
 
 
 class LabelLine(Entry):
-    """A line of a label; `large` ones are read first, `small` ones are the handling text."""
+    """A line of a label; `large` ones are read first, `small` ones tell of handling, boxed under a `heading`."""
 
     says: Facts
-    size: Literal["large", "plain", "small"] = "plain"
+    size: Literal["large", "plain", "heading", "small"] = "plain"
+    sign: PictureIdentifier | None = None
+    """The drawing beside a small line."""
     only: dict[ChoiceIdentifier, tuple[Identifier, ...]] = {}
     source: Citations
 
