@@ -40,3 +40,11 @@ def test_nothing_that_a_page_wears_was_left_out(phone: BrowserContext, shared_ho
     left, missed = page.evaluate(MISSED, [theme, addresses(demo.site)])
     assert left > 500, "the theme has rules for much that this site does not have"
     assert missed == []
+
+
+def test_lists_in_columns_are_in_columns(phone: BrowserContext, shared_host: Host) -> None:
+    """The theme's rule for lists is a strong one: ours has been lost to it before."""
+    page = phone.new_page()
+    for address, name in (("", "clock"), ("learn/", "cards"), ("papers/", "papers")):
+        page.goto(shared_host.address + address)
+        assert page.evaluate(f"getComputedStyle(document.querySelector('.{name}')).display") == "grid", address
