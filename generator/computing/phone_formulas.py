@@ -20,7 +20,8 @@ import { abs, ceil, exp, floor, integral, log, lookup, max, min, over, power, ro
 """What printed formulas call."""
 _HEAD = f"""\
 {MADE}{RUNTIME}\
-import {{ computeOn, settleOn }} from "./settling.js";
+import {{ computeOn }} from "./running.js";
+import {{ settleOn }} from "./settling.js";
 """
 _TAIL = """\
 export { functions, steps, tables };

@@ -2,7 +2,7 @@
 
 import { figuresOf } from "./figures.js";
 import { readings } from "./readings.js";
-import { attempt } from "./settling.js";
+import { attempt } from "./running.js";
 import { showing } from "./showing.js";
 import { tallies, tallyMeasures } from "./tallies.js";
 import { symbols } from "./words.js";

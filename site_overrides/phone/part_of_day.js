@@ -1,6 +1,6 @@
 // Computes only what a few results need, for curves and searches that ask hundreds of times.
 
-import { computeOn } from "./settling.js";
+import { computeOn } from "./running.js";
 
 /**
  * @typedef {import("./plan_state.js").Formulas} Formulas
@@ -53,5 +53,5 @@ function fixedAlong(formulas, settings, input, steps) {
   const { values, refused } = computeOn({ steps: still, uses: formulas.uses, watches: {} }, settings);
   // A result that is refused whatever the input is stays among the steps, so that it takes along those that use it.
   const left = Object.entries(steps).filter(([id]) => moving.has(id) || id in refused);
-  return { settings: values, steps: Object.fromEntries(left) };
+  return { settings: { ...values }, steps: Object.fromEntries(left) }; // a copy, for that is copied again in no time
 }

@@ -6,7 +6,7 @@ import { chosen, first } from "./words.js";
 /**
  * @typedef {number | string} Value
  * @typedef {"us" | "metric"} System
- * @typedef {import("./settling.js").Refusal} Refusal
+ * @typedef {import("./running.js").Refusal} Refusal
  * @typedef {{values: Record<string, Value>, refused: Record<string, Refusal>, alerts: string[]}} Day
  * @typedef {typeof import("./formulas.js")} Formulas
  * @typedef {object} Outcome
@@ -30,17 +30,22 @@ import { chosen, first } from "./words.js";
 const PREFIX = "plan/today/";
 const SYSTEM = "setting/units";
 
+/** Keys of choices: lists of steps depend on these, whatever numbers the plan has. */
+export const OPTIONS = new RegExp(`^${PREFIX}(${Object.keys(chosen).join("|")})$`);
+
 /** @param {import("./store.js").Store} store @returns {Plan} */
 export function openPlan(store) {
   const changes = () => Object.fromEntries(store.entries(PREFIX).map(([key, value]) => [key.slice(PREFIX.length), value]));
   const system = () => store.get(SYSTEM) ?? first;
   /** @type {Outcome | undefined} */ let outcome;
-  let made = "";
+  let stale = true;
+  const isOfPlan = (/** @type {string} */ key) => key.startsWith(PREFIX);
+  // Listens before any part of a page does.
+  store.watch((_, keys) => void (stale ||= keys.some(isOfPlan)));
   // Many parts of a page ask within the same frame; the day is computed once for all of them.
   const computed = (/** @type {Formulas} */ formulas) => {
-    const now = JSON.stringify(changes());
-    if (!outcome || now !== made) outcome = compute(formulas, changes(), outcome?.day);
-    made = now;
+    if (!outcome || stale) outcome = compute(formulas, changes(), outcome?.day);
+    stale = false;
     return outcome;
   };
   return {
@@ -53,7 +58,7 @@ export function openPlan(store) {
     set: (id, value) => store.put(PREFIX + id, value),
     setAll: (values) => store.keep(Object.entries(values).map(([id, value]) => [PREFIX + id, value])),
     setSystem: (chosenSystem) => store.put(SYSTEM, chosenSystem),
-    watch: (listener) => store.watch((key) => (key.startsWith(PREFIX) || key === SYSTEM) && listener()),
+    watch: (listener) => store.watch((_, keys) => keys.some((key) => key === SYSTEM || isOfPlan(key)) && listener()),
   };
 }
 

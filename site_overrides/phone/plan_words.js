@@ -29,7 +29,7 @@ export function sayer(plan, formulas) {
 
 /**
  * Why a result is refused, with the numbers of the day in the sentence.
- * @param {import("./settling.js").Refusal} refusal @param {Record<string, Value>} values @param {(id: string, value: Value | undefined, part?: string) => string} said
+ * @param {import("./running.js").Refusal} refusal @param {Record<string, Value>} values @param {(id: string, value: Value | undefined, part?: string) => string} said
  */
 export function refusalOf(refusal, values, said) {
   return (refusals[refusal.sentence] ?? refusals.not_finite).replace(/\{([a-z0-9_]+)( first)?\}/g, (_, id, first) => said(id, values[id], first ? "first" : "both"));

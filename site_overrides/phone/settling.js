@@ -1,16 +1,10 @@
 /**
- * Settles a plan and computes its day, as `generator/computing/settling.py` and `running.py` do.
+ * Settles a plan, as `generator/computing/settling.py` does.
  *
  * @typedef {Record<string, number | string>} Settings SI values, and options by choice
  * @typedef {{low: number, high: number, step: number | null, whole: boolean, default: number}} Input
  * @typedef {{default: string, options: Record<string, Record<string, number>>}} Choice
- * @typedef {{sentence: string, input: string | null, because: string | null}} Refusal `sentence` is a key of words
- * @typedef {{that: (v: Settings) => boolean, input: string | null}} Condition
- * @typedef {{formula: (v: Settings) => number | string, require: Condition[]}} Step
- * @typedef {{values: Settings, refused: Record<string, Refusal>, alerts: string[]}} Day
  */
-
-import { NotANumber } from "./runtime.js";
 
 const SLACK = 1e-9;
 
@@ -53,7 +47,7 @@ function unchanged(givens, plan, picked) {
     const planned = overruled.has(name) ? undefined : plan[name];
     settings[name] = planned ?? brought[name] ?? value;
   }
-  return settings;
+  return { ...settings }; // browsers copy in no time what is itself a copy, but not what was filled entry by entry
 }
 
 /** @param {{inputs: Record<string, Input>, choices: Record<string, Choice>}} givens @param {Settings} changes */
@@ -74,71 +68,4 @@ export function isInRange({ low, high, whole }, value) {
   const slack = SLACK * Math.max(Math.abs(low), Math.abs(high));
   if (typeof value !== "number" || !(value >= low - slack && value <= high + slack)) return false;
   return !whole || Number.isInteger(value);
-}
-
-/**
- * Compute every result in order. A result that is refused takes along those that use it. Given a day that these
- * formulas computed before, only what comes after a changed setting is computed again.
- * @param {{steps: Record<string, Step>, uses: Record<string, string[]>,
- *   watches: Record<string, {uses: string[], when: (v: Settings) => boolean}>}} formulas
- * @param {Settings} settings @param {Day} [before] @returns {Day}
- */
-export function computeOn({ steps, uses, watches }, settings, before) {
-  /** @type {Day} */ const day = { values: { ...settings }, refused: {}, alerts: [] };
-  const moved = new Set(before ? Object.keys(settings).filter((name) => settings[name] !== before.values[name]) : []);
-  const stays = (/** @type {string[]} */ used) => before !== undefined && !used.some((id) => moved.has(id));
-  for (const [name, step] of Object.entries(steps)) {
-    if (before && stays(uses[name])) take(before, name, day);
-    else run(name, step, uses[name], day);
-    if (before && (name in day.refused || day.values[name] !== before.values[name])) moved.add(name);
-  }
-  day.alerts = Object.keys(watches).filter((name) => {
-    const { uses: used, when } = watches[name];
-    if (stays(used)) return before?.alerts.includes(name);
-    return !used.some((id) => id in day.refused) && attempt(when, day.values) === true;
-  });
-  return day;
-}
-
-/** @param {Day} from @param {string} name @param {Day} to */
-function take(from, name, to) {
-  if (name in from.refused) to.refused[name] = from.refused[name];
-  else to.values[name] = from.values[name];
-}
-
-/** @param {string} name @param {Step} step @param {string[]} used @param {Day} day  what it gives is put into it */
-function run(name, step, used, { values, refused }) {
-  const culprit = used.find((id) => id in refused);
-  const refusal = culprit
-    ? { ...refused[culprit], because: refused[culprit].because ?? culprit }
-    : unmet(name, step, values);
-  const value = refusal ? null : attempt(step.formula, values);
-  if (value === null) refused[name] = refusal ?? noNumber();
-  else values[name] = value;
-}
-
-/** @param {string} name @param {Step} step @param {Settings} values */
-function unmet(name, step, values) {
-  for (const [number, condition] of step.require.entries()) {
-    const met = attempt(condition.that, values);
-    if (met === null) return noNumber();
-    if (!met) return { sentence: `${name}:${number}`, input: condition.input, because: null };
-  }
-  return null;
-}
-
-const noNumber = () => ({ sentence: "not_finite", input: null, because: null });
-
-/**
- * What it gives, or null where it has no finite value.
- * @template T @param {(v: Settings) => T} compute @param {Settings} values
- */
-export function attempt(compute, values) {
-  try {
-    const found = compute(values);
-    return typeof found === "number" && !Number.isFinite(found) ? null : found;
-  } catch (error) {
-    if (error instanceof NotANumber) return null;
-    throw error;
-  }
 }
