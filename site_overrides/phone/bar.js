@@ -1,5 +1,6 @@
 // The strip above the bar: what must be seen on every page, gravest first.
 
+import { hide, mark, write } from "./changing.js";
 import { element } from "./element.js";
 import { say } from "./words_said.js";
 
@@ -23,7 +24,7 @@ export function startStrip(store) {
   function show(topic, rows) {
     topics.set(topic, rows);
     const all = ORDER.flatMap((name) => topics.get(name) ?? []).slice(0, MOST);
-    strip.hidden = all.length === 0;
+    hide(strip, all.length === 0);
     while (strip.children.length > all.length) strip.lastElementChild?.remove();
     all.forEach((row, place) => paintRow(rowAt(strip, place), row));
   }
@@ -51,13 +52,13 @@ function rowAt(strip, place) {
 function paintRow(element, row) {
   const [text, left] = element.children;
   const button = /** @type {HTMLButtonElement} */ (element.children[2]);
-  if (text.textContent !== row.text) text.textContent = row.text;
-  left.textContent = row.left ?? "";
+  write(text, row.text);
+  write(left, row.left ?? "");
   const link = /** @type {HTMLAnchorElement} */ (element.children[3]);
   for (const way of [button, link]) {
-    if (way.textContent !== (row.button ?? "")) way.textContent = row.button ?? "";
-    way.hidden = !row.button || (way === link) !== Boolean(row.opens);
-    way.setAttribute("aria-label", row.buttonName ?? row.button ?? "");
+    write(way, row.button ?? "");
+    hide(way, !row.button || (way === link) !== Boolean(row.opens));
+    mark(way, "aria-label", row.buttonName ?? row.button ?? "");
   }
   if (row.opens) link.href = new URL(row.opens, root).href;
   button.onclick = row.act ?? null;

@@ -1,5 +1,6 @@
 // Who stands where: what each place does in an hour, which one holds up the rest, and the best split in one tap.
 
+import { hide, write } from "./changing.js";
 import { mountPeople, placesOfPeople } from "./people.js";
 import { crews } from "./plan_content.js";
 import { follow, sayer, tell } from "./plan_words.js";
@@ -48,9 +49,9 @@ function paintCrew(form, crew, plan, { formulas, settings, day }) {
   const slowest = slowestOf(crew, rates);
   for (const [name, place] of Object.entries(crew.places)) {
     const field = part(form, `[data-place="${name}"]`);
-    part(field, "[data-rate]").textContent = said(place.rates[0], rates[name]);
-    part(field, "[data-rate-second]").textContent = rates[name] === undefined ? "" : said(place.rates[0], rates[name], "second");
-    part(field, "[data-slowest]").hidden = !slowest.has(name);
+    write(part(field, "[data-rate]"), said(place.rates[0], rates[name]));
+    write(part(field, "[data-rate-second]"), rates[name] === undefined ? "" : said(place.rates[0], rates[name], "second"));
+    hide(part(field, "[data-slowest]"), !slowest.has(name));
     field.classList.toggle("place--slowest", slowest.has(name));
   }
   const placed = Object.values(crew.places).filter(({ apart }) => !apart).reduce((sum, { people }) => sum + Number(settings[people]), 0);
@@ -58,10 +59,10 @@ function paintCrew(form, crew, plan, { formulas, settings, day }) {
   const [id, spare] = [Object.values(crew.places)[0].people, Math.abs(all - placed)];
   const count = (/** @type {number} */ people) => said(Number.isInteger(people) ? crew.people : id, people);
   const words = spare < 1e-9 ? "crew_sum_even" : placed > all ? "crew_sum_over" : "crew_sum_spare";
-  part(form, "[data-crew-sum]").textContent = tell(words, { placed: count(placed), all: count(all), spare: count(spare) });
+  write(part(form, "[data-crew-sum]"), tell(words, { placed: count(placed), all: count(all), spare: count(spare) }));
   part(form, "[data-best]").disabled = Object.keys(bestSplit(crew, formulas, settings, day.values)).length === 0;
   const where = document.querySelector("[data-more-where]");
-  if (where) where.textContent = moreWords(crew, day.values);
+  if (where) write(where, moreWords(crew, day.values));
 }
 
 /** @param {HTMLElement} element @param {string} name @returns {any} */

@@ -1,5 +1,6 @@
 // What the fields of the plan show.
 
+import { hide, mark, write } from "./changing.js";
 import { shower } from "./paint.js";
 import { say } from "./words_said.js";
 
@@ -8,47 +9,61 @@ import { say } from "./words_said.js";
  * @typedef {import("./plan_state.js").Outcome} Outcome
  */
 
-/** @type {WeakMap<HTMLElement, string>} what fields show, so that those that stay as they are cost nothing */
-const shown = new WeakMap();
+/** @type {WeakSet<HTMLElement>} */
+const typedInto = new WeakSet();
 
 /** What somebody typed into a field is painted over, even where its value stays. @param {HTMLElement} field */
-export const forget = (field) => shown.delete(field);
+export const forget = (field) => typedInto.add(field);
 
 /** @param {HTMLElement} field @param {string} name @returns {any} */
 export const part = (field, name) => field.querySelector(name);
 
 /** Shows why what is typed is not taken. @param {HTMLElement} field @param {string} sentence */
 export function refuse(field, sentence) {
-  part(field, "[data-refused]").textContent = sentence;
-  part(field, "[data-refused]").hidden = !sentence;
-  part(field, "input").setAttribute("aria-invalid", String(Boolean(sentence)));
+  write(part(field, "[data-refused]"), sentence);
+  hide(part(field, "[data-refused]"), !sentence);
+  mark(part(field, "input"), "aria-invalid", String(Boolean(sentence)));
 }
 
-/** @param {Plan} plan @param {Outcome} outcome @param {HTMLElement[]} inputs @param {HTMLElement[]} choices */
-export function paintFields(plan, outcome, inputs, choices) {
-  const changes = plan.changes();
-  for (const field of inputs) {
-    const id = field.dataset.input ?? "";
-    const what = `${plan.system()} ${outcome.settings[id]} ${outcome.defaults[id]} ${id in changes}`;
-    if (shown.get(field) === what) continue;
-    shown.set(field, what);
-    paintInput(field, plan, outcome, id in changes);
-  }
-  for (const field of choices) {
-    const id = field.dataset.choiceField ?? "";
-    part(field, "select").value = plan.option(id);
-    mark(field, id in changes);
-  }
-  paintRefusals(outcome);
-  paintCounts(changes);
+/** Looks up once what the fields have to show. What it returns paints a changed plan. @param {HTMLFormElement} form @returns {(plan: Plan, outcome: Outcome) => void} */
+export function fieldPainter(form) {
+  const others = [inputs(all(form, "[data-input]")), choices(all(form, "[data-choice-field]")), refusals(all(document, "[data-refusal]")), counts(all(form, ".fold--group")), resets(all(document, "[data-reset-all]"))];
+  return (plan, outcome) => {
+    const changed = plan.changes();
+    for (const paint of others) paint(changed, outcome, plan);
+  };
+}
+
+/** @param {ParentNode} within @param {string} name @returns {HTMLElement[]} */
+const all = (within, name) => [.../** @type {NodeListOf<HTMLElement>} */ (within.querySelectorAll(name))];
+
+/** @typedef {Record<string, unknown>} Changed */
+
+/** Fields that stay as they are cost next to nothing. @param {HTMLElement[]} fields */
+function inputs(fields) {
+  const kept = fields.map((field) => ({ field, id: field.dataset.input ?? "", shown: /** @type {unknown} */ (undefined), standard: /** @type {unknown} */ (undefined), changed: false }));
+  let system = "";
+  return (/** @type {Changed} */ changed, /** @type {Outcome} */ outcome, /** @type {Plan} */ plan) => {
+    const { settings, defaults } = outcome;
+    const anew = system !== plan.system();
+    system = plan.system();
+    for (const one of kept) {
+      const { field, id } = one;
+      const same = one.shown === settings[id] && one.standard === defaults[id] && one.changed === id in changed;
+      if (same && !anew && !typedInto.has(field)) continue;
+      typedInto.delete(field);
+      Object.assign(one, { shown: settings[id], standard: defaults[id], changed: id in changed });
+      paintInput(field, plan, outcome, one.changed);
+    }
+  };
 }
 
 /** @param {HTMLElement} field @param {Plan} plan @param {Outcome} outcome @param {boolean} changed */
 function paintInput(field, plan, outcome, changed) {
   const id = field.dataset.input ?? "";
   const show = shower(outcome.formulas);
-  const write = (/** @type {string} */ name, /** @type {number} */ value) => {
-    if (part(field, name)) part(field, name).textContent = show(id, value, plan.system(), "first");
+  const tell = (/** @type {string} */ name, /** @type {number} */ value) => {
+    if (part(field, name)) write(part(field, name), show(id, value, plan.system(), "first"));
   };
   const { low, high } = outcome.formulas.inputs[id];
   const box = part(field, "input");
@@ -56,39 +71,58 @@ function paintInput(field, plan, outcome, changed) {
     showValue(box, id, plan, outcome);
     if (box.getAttribute("aria-invalid") === "true") refuse(field, "");
   }
-  mark(field, changed);
-  write("[data-default]", Number(outcome.defaults[id]));
-  write("[data-low]", low);
-  write("[data-high]", high);
+  markChanged(field, changed);
+  tell("[data-default]", Number(outcome.defaults[id]));
+  tell("[data-low]", low);
+  tell("[data-high]", high);
 }
 
 /** @param {HTMLInputElement} box @param {string} id @param {Plan} plan @param {Outcome} outcome */
 export function showValue(box, id, plan, outcome) {
-  box.value = shower(outcome.formulas)(id, outcome.settings[id], plan.system(), "first").replace(/\u00a0/g, " ");
+  const words = shower(outcome.formulas)(id, outcome.settings[id], plan.system(), "first").replace(/\u00a0/g, " ");
+  if (box.value !== words) box.value = words;
 }
 
 /** @param {HTMLElement} field @param {boolean} changed */
-function mark(field, changed) {
-  part(field, "[data-changed]").hidden = part(field, "[data-reset]").hidden = !changed;
+function markChanged(field, changed) {
+  hide(part(field, "[data-changed]"), !changed);
+  hide(part(field, "[data-reset]"), !changed);
   field.classList.toggle("field--changed", changed);
 }
 
-/** @param {Outcome} outcome */
-function paintRefusals({ day }) {
-  const sentences = new Set(Object.values(day.refused).map(({ sentence }) => sentence));
-  for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-refusal]"))) {
-    element.hidden = !element.dataset.refusal?.split(" ").some((key) => sentences.has(key));
+/** @param {HTMLElement[]} fields */
+const choices = (fields) => (/** @type {Changed} */ changed, /** @type {Outcome} */ _, /** @type {Plan} */ plan) => {
+  for (const field of fields) {
+    const id = field.dataset.choiceField ?? "";
+    const select = part(field, "select");
+    if (select.value !== plan.option(id)) select.value = plan.option(id);
+    markChanged(field, id in changed);
   }
+};
+
+/** @param {HTMLElement[]} elements */
+function refusals(elements) {
+  const kept = elements.map((element) => ({ element, keys: (element.dataset.refusal ?? "").split(" ") }));
+  return (/** @type {Changed} */ _, /** @type {Outcome} */ { day }) => {
+    const sentences = new Set(Object.values(day.refused).map(({ sentence }) => sentence));
+    for (const { element, keys } of kept) hide(element, !keys.some((key) => sentences.has(key)));
+  };
 }
 
-/** @param {Record<string, unknown>} changes */
-function paintCounts(changes) {
-  for (const group of document.querySelectorAll(".fold--group")) {
-    const count = group.querySelectorAll(".field--changed").length;
-    const mark_ = /** @type {HTMLElement} */ (group.querySelector("[data-changed-count]"));
-    mark_.hidden = count === 0;
-    mark_.textContent = say("changes", { count });
-  }
-  const all = /** @type {HTMLElement | null} */ (document.querySelector("[data-reset-all]"));
-  if (all) all.hidden = Object.keys(changes).length === 0;
+/** How many fields of each group are changed. @param {HTMLElement[]} groups */
+function counts(groups) {
+  const kept = groups.map((group) => ({
+    count: part(group, "[data-changed-count]"),
+    ids: all(group, "[data-input], [data-choice-field]").map(({ id }) => id),
+  }));
+  return (/** @type {Changed} */ changed) => {
+    for (const { count, ids } of kept) {
+      const many = ids.filter((id) => id in changed).length;
+      hide(count, many === 0);
+      write(count, say("changes", { count: many }));
+    }
+  };
 }
+
+/** @param {HTMLElement[]} buttons */
+const resets = (buttons) => (/** @type {Changed} */ changed) => buttons.forEach((button) => hide(button, Object.keys(changed).length === 0));

@@ -1,5 +1,6 @@
 // The clock of the day in its order, and refusals with the way to the field that causes them.
 
+import { hide } from "./changing.js";
 import { refusalOf, sayer, follow, titleOf, tell } from "./plan_words.js";
 
 /** @typedef {import("./plan_state.js").Plan} Plan */
@@ -18,6 +19,7 @@ export function mountClock({ plan }, list) {
 /** @param {{plan: Plan}} page @param {HTMLElement} place */
 export function mountRefusals({ plan }, place) {
   /** @type {import("./plan_state.js").Day["refused"] | undefined} what the farm's own plan leaves without a number */ let usual;
+  let shown = "";
   follow(plan, place, (formulas) => {
     const { day } = plan.compute(formulas);
     usual ??= formulas.compute(formulas.settle({})).refused;
@@ -29,7 +31,10 @@ export function mountRefusals({ plan }, place) {
       const words = refusalOf(refusal, day.values, said);
       causes.set(words, { words, input: refusal.input, ids: [...(causes.get(words)?.ids ?? []), id] });
     }
-    place.hidden = causes.size === 0;
+    const now = JSON.stringify([...causes.values()]);
+    if (now === shown) return;
+    shown = now;
+    hide(place, causes.size === 0);
     place.replaceChildren(...[...causes.values()].map((cause) => sentence(place, cause)));
   });
 }

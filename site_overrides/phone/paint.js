@@ -1,5 +1,7 @@
 // Every number on the page follows the plan, within the frame in which it was changed.
 
+import { hide, mark, write } from "./changing.js";
+import { screenFirst } from "./screen_first.js";
 import { fromSi, plainly, showing } from "./showing.js";
 import { names, options, symbols } from "./words.js";
 import { stepApplies } from "./plan_state.js";
@@ -13,8 +15,6 @@ export { loaded } from "./plan_state.js";
  */
 
 const NOTHING = "–";
-const NEAR = "50%";
-const LATER = 60;
 
 /**
  * Shows values the way quantities are shown.
@@ -35,81 +35,61 @@ export function shower({ measures, units, measureOf, digitsOf }) {
 }
 
 /**
- * Looks up once what the page has to paint. What it returns paints a changed plan: at once what is on the screen, and
- * when nothing more is asked for what is folded away or a long way off, for that is most of a long page.
+ * Looks up once what the page has to paint. What it returns paints a changed plan.
  * @returns {(plan: Plan, outcome: Outcome) => void}
  */
 export function painter() {
   const numbers = byQuantity(all("[data-quantity]"));
   const others = [timers(all("[data-timer]")), choices(all("[data-choice]")), rows(all("[data-only]")), alerts(all("[data-watch]"), all("[data-all-clear]")), changes(all("[data-changed-plan]"))];
-  /** @type {Map<string, string>} what is shown of each quantity, so that what stays as it is costs nothing */ const shown = new Map();
-  const isFar = watchFar([...numbers.values()].flat());
-  /** @type {Set<HTMLElement>} */ const left = new Set();
-  let waiting = 0;
+  /** @type {Map<string, number | string | undefined>} what is shown of each quantity, so that what stays as it is costs nothing */ const shown = new Map();
+  let system = "";
+  const inTurn = screenFirst([...numbers.values()].flat().map(({ element }) => element));
   return (plan, outcome) => {
     const paint = numberPainter(plan, outcome);
-    for (const [id, elements] of numbers) {
-      const what = `${plan.system()} ${outcome.day.values[id]}`;
-      if (shown.get(id) === what) continue;
-      shown.set(id, what);
-      for (const element of elements) isFar(element) ? left.add(element) : paint(element);
+    const { values } = outcome.day;
+    if (system !== plan.system()) shown.clear();
+    system = plan.system();
+    for (const [id, places] of numbers) {
+      if (shown.has(id) && shown.get(id) === values[id]) continue;
+      shown.set(id, values[id]);
+      for (const place of places) inTurn(place.element, () => paint(place));
     }
     for (const other of others) other(plan, outcome);
-    clearTimeout(waiting);
-    if (left.size) waiting = window.setTimeout(() => {
-      left.forEach(paint);
-      left.clear();
-    }, LATER);
   };
-}
-
-/** Whether an element is neither on the screen nor near it; until the browser has told, none is. @param {HTMLElement[]} elements */
-function watchFar(elements) {
-  const far = new Set();
-  const watcher = new IntersectionObserver((seen) => {
-    for (const { target, isIntersecting } of seen) isIntersecting ? far.delete(target) : far.add(target);
-  }, { rootMargin: NEAR });
-  for (const element of elements) watcher.observe(element);
-  return (/** @type {HTMLElement} */ element) => far.has(element);
 }
 
 /** @param {string} name @returns {HTMLElement[]} */
 const all = (name) => [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))];
 
+/** @typedef {{element: HTMLElement, id: string, part: string, unit?: string}} Place  where a number stands, and how much of it */
+
 /** @param {HTMLElement[]} elements */
 function byQuantity(elements) {
-  /** @type {Map<string, HTMLElement[]>} */ const groups = new Map();
+  /** @type {Map<string, Place[]>} */ const groups = new Map();
   for (const element of elements) {
-    const id = element.dataset.quantity ?? "";
-    groups.set(id, [...(groups.get(id) ?? []), element]);
+    const { quantity: id = "", unit, show: part = "both" } = element.dataset;
+    if (!groups.has(id)) groups.set(id, []);
+    groups.get(id)?.push({ element, id, part, unit });
   }
   return groups;
 }
 
-/** @param {Plan} plan @param {Outcome} outcome @returns {(element: HTMLElement) => void} */
+/** @param {Plan} plan @param {Outcome} outcome @returns {(place: Place) => void} */
 function numberPainter(plan, { formulas, day }) {
   const show = shower(formulas);
-  return (element) => {
-    const { quantity: id = "", unit, show: part = "both" } = element.dataset;
+  return ({ element, id, part, unit }) => {
     const value = day.values[id];
-    element.classList.toggle("refused", value === undefined);
+    if ((value === undefined) !== element.classList.contains("refused")) element.classList.toggle("refused");
     if (value === undefined) write(element, part === "second" ? "" : NOTHING);
     else write(element, unit ? plainly(fromSi(Number(value), formulas.units[unit])) : show(id, value, plan.system(), part));
   };
-}
-
-/** Changes the text that is there: another in its place is more work for the browser. @param {HTMLElement} element @param {string} words */
-function write(element, words) {
-  const text = element.firstChild;
-  if (!(text instanceof Text) || text.nextSibling) element.textContent = words;
-  else if (text.data !== words) text.data = words;
 }
 
 /** @param {HTMLElement[]} buttons */
 const timers = (buttons) => (/** @type {Plan} */ _, /** @type {Outcome} */ { day }) => {
   for (const button of /** @type {HTMLButtonElement[]} */ (buttons)) {
     const seconds = day.values[button.dataset.timer ?? ""];
-    button.dataset.seconds = String(seconds ?? "");
+    mark(button, "data-seconds", String(seconds ?? ""));
     button.disabled = seconds === undefined;
   }
 };
@@ -137,8 +117,3 @@ const alerts = (watches, clear) => (/** @type {Plan} */ _, /** @type {Outcome} *
 
 /** @param {HTMLElement[]} elements */
 const changes = (elements) => (/** @type {Plan} */ plan) => elements.forEach((element) => hide(element, Object.keys(plan.changes()).length === 0));
-
-/** @param {HTMLElement} element @param {boolean} hidden */
-function hide(element, hidden) {
-  if (element.hidden !== hidden) element.hidden = hidden;
-}

@@ -1,6 +1,6 @@
 // The fields of the plan: what is typed or stepped is kept at once, and everything follows.
 
-import { forget, paintFields, part, refuse, showValue } from "./fields_shown.js";
+import { fieldPainter, forget, part, refuse, showValue } from "./fields_shown.js";
 import { loaded, shower } from "./paint.js";
 import { isInRange } from "./settling.js";
 import { readTyped, stepped } from "./typed.js";
@@ -20,7 +20,8 @@ export async function mountPlanFields({ plan }) {
   for (const field of inputs) bindInput(field, plan, formulas);
   for (const field of choices) bindChoice(field, plan);
   bindWhole(plan);
-  const paint = () => paintFields(plan, plan.compute(formulas), inputs, choices);
+  const paintFields = fieldPainter(form);
+  const paint = () => paintFields(plan, plan.compute(formulas));
   paint();
   form.inert = false;
   form.dataset.bound = "";

@@ -1,9 +1,10 @@
 // How far each station is, on the front page.
 
+import { hide, write } from "./changing.js";
 import { nameOf } from "./rounds.js";
 import { say } from "./words_said.js";
 import { watchWhileShown } from "./ticks.js";
-import { stepApplies } from "./plan_state.js";
+import { OPTIONS, stepApplies } from "./plan_state.js";
 
 /** @param {import("./ticks.js").Page} page */
 export function mountProgress(page) {
@@ -16,7 +17,7 @@ export function mountProgress(page) {
     paintNext(stops, page.run() ? next : undefined);
   };
   paint();
-  watchWhileShown(page.store, stops[0], paint, /^(log|state|run|plan)\//);
+  watchWhileShown(page.store, stops[0], paint, /^(log|state|run)\//, OPTIONS);
 }
 
 /**
@@ -36,7 +37,7 @@ function paintStop({ plan, log, run }, stop) {
   stop.classList.toggle("stop--done", complete);
   stop.classList.toggle("stop--begun", done > 0 && !complete);
   const words = /** @type {HTMLElement} */ (stop.querySelector("[data-progress]"));
-  words.textContent = `${what && round > 1 ? `${nameOf(what, round)}: ` : ""}${say(complete ? "stop_done" : "stop_done_of", { done, all })}`;
+  write(words, `${what && round > 1 ? `${nameOf(what, round)}: ` : ""}${say(complete ? "stop_done" : "stop_done_of", { done, all })}`);
   return complete;
 }
 
@@ -45,8 +46,8 @@ function paintNext(stops, next) {
   for (const stop of stops) stop.classList.toggle("stop--next", stop === next);
   const goOn = /** @type {HTMLAnchorElement | null} */ (document.querySelector("[data-go-on]"));
   if (!goOn) return;
-  goOn.hidden = !next;
+  hide(goOn, !next);
   if (!next) return;
   goOn.href = /** @type {HTMLAnchorElement} */ (next.querySelector("a")).href;
-  goOn.textContent = say("go_on", { title: next.querySelector(".stop__title")?.textContent ?? "" });
+  write(goOn, say("go_on", { title: next.querySelector(".stop__title")?.textContent ?? "" }));
 }

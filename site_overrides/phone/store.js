@@ -1,6 +1,8 @@
 // Facts that must outlive a killed browser: one key each, read whole at the start, written through at once.
 // localStorage lost what was written in the last two seconds; IndexedDB with strict durability did not.
 
+import { painted } from "./frames.js";
+
 const TABLE = "facts";
 
 /**
@@ -47,6 +49,7 @@ function write(database, changes) {
       if (value === undefined) table.delete(key);
       else table.put(value, key);
     }
+    transaction.commit(); // a page that is left ends what was not committed
   });
 }
 
@@ -77,6 +80,8 @@ export async function openStore(name) {
   let database = await openDatabase(name).catch(() => null);
   const memory = makeMemory();
   const unsaved = new Map();
+  /** @type {Map<string, any>} what other windows have not been told of */ const fresh = new Map();
+  /** @type {Promise<boolean> | undefined} */ let saving;
   const listeners = new Set();
   const channel = new BroadcastChannel(name);
   const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
@@ -106,16 +111,26 @@ export async function openStore(name) {
 
   const save = () => flush().catch(() => reopen().then(flush)).then(() => true, () => false);
 
-  async function change(/** @type {string} */ key, /** @type {any} */ value) {
+  function change(/** @type {string} */ key, /** @type {any} */ value) {
     memory.set(key, value);
     unsaved.set(key, value);
-    const saving = save(); // on its way to disk while pages paint
-    channel.postMessage([[key, value]]);
+    fresh.set(key, value);
     announce(key);
-    const saved = await saving;
+    return (saving ??= painted().then(pass));
+  }
+
+  /** What was changed goes to other windows and to disk, all that came in one frame together. */
+  async function pass() {
+    saving = undefined;
+    channel.postMessage([...fresh]);
+    fresh.clear();
+    const saved = await save();
     announce("");
     return saved;
   }
+
+  // A page that is left may not come to its next frame.
+  window.addEventListener("pagehide", () => void (saving && save()));
 
   async function keep(/** @type {[string, any][]} */ facts) {
     if (!facts.length) return true;

@@ -1,7 +1,8 @@
 // Rows that are ticked. Each tick is a fact of its own, named by run, list and step, never by position.
 
+import { hide, write } from "./changing.js";
 import { element } from "./element.js";
-import { stepApplies } from "./plan_state.js";
+import { OPTIONS, stepApplies } from "./plan_state.js";
 import { printOf as shortHash } from "./records.js";
 import { lotOf, mountRounds } from "./rounds.js";
 import { runToWriteTo } from "./runs.js";
@@ -23,7 +24,7 @@ export function mountTicks(page) {
     const paint = () => paintList(page, list, rows, prints);
     mountRounds(page, list);
     paint();
-    watchWhileShown(page.store, list, paint, /^(log|state|run|round|plan)\//);
+    watchWhileShown(page.store, list, paint, /^(log|state|run|round)\//, OPTIONS);
   }
 }
 
@@ -41,11 +42,11 @@ function bind(row, act) {
   boxOf(row).addEventListener("change", act);
 }
 
-/** Paints when something changes that it is about, told by the beginning of its key. @param {Store} store @param {HTMLElement} element @param {() => void} paint @param {RegExp} [about] */
-export function watchWhileShown(store, element, paint, about = /^./) {
+/** Paints when something changes that it is about, told by its key. @param {Store} store @param {HTMLElement} element @param {() => void} paint @param {...RegExp} about  anything at all where none is given */
+export function watchWhileShown(store, element, paint, ...about) {
   const stop = store.watch((_, keys) => {
     if (!element.isConnected) stop();
-    else if (keys.some((key) => about.test(key))) paint();
+    else if (keys.some((key) => (about.length ? about.some((one) => one.test(key)) : key))) paint();
   });
 }
 
@@ -101,14 +102,14 @@ function paintTime(row, at) {
   if (!at) return old?.remove();
   const words = say("ticked_at", { time: clock(at) });
   if (!old) row.querySelector(".step__words")?.append(element("span", { class: "step__time" }, words));
-  else if (old.textContent !== words) old.textContent = words;
+  else write(old, words);
 }
 
 /** @param {HTMLElement[]} rows @param {Map<string, Entry>} ticks */
 function paintProgress(rows, ticks) {
   const done = rows.filter((row) => ticks.has(stepOf(row))).length;
   const progress = document.querySelector("[data-list-progress]");
-  if (progress) progress.textContent = say("done_of", { done, all: rows.length });
+  if (progress) write(progress, say("done_of", { done, all: rows.length }));
 }
 
 /** @param {Prints | undefined} begun @param {Prints} now */
@@ -117,6 +118,6 @@ function paintChanged(begun, now) {
   if (!changed) return;
   const gone = Object.keys(begun ?? {}).filter((step) => !(step in now)).length;
   const other = begun ? Object.keys(now).filter((step) => begun[step] !== now[step]).length : 0;
-  changed.hidden = !gone && !other;
-  changed.textContent = changed.hidden ? "" : say("list_changed", { other, gone });
+  hide(changed, !gone && !other);
+  write(changed, changed.hidden ? "" : say("list_changed", { other, gone }));
 }

@@ -5,6 +5,7 @@ import { drawCurve, sample } from "./curves.js";
 import { drawing } from "./drawing.js";
 import { views } from "./plan_content.js";
 import { follow, sayer } from "./plan_words.js";
+import { screenFirst } from "./screen_first.js";
 import { drawTimeline } from "./timeline.js";
 
 const ROWS = 8;
@@ -13,10 +14,11 @@ const ROWS = 8;
 export function mountView({ plan }, figure) {
   const id = figure.dataset.view ?? "";
   const place = /** @type {HTMLElement} */ (figure.querySelector("[data-drawing]"));
-  follow(plan, figure, (formulas) => {
+  const inTurn = screenFirst([figure]);
+  follow(plan, figure, (formulas) => inTurn(figure, () => {
     const { height, inside } = draw(id, plan, plan.compute(formulas), figure);
     place.replaceChildren(drawing(`view-${id}`, figure.dataset.title ?? "", figure.dataset.description ?? "", height, inside));
-  });
+  }));
 }
 
 /** @param {string} id @param {import("./plan_state.js").Plan} plan @param {import("./plan_state.js").Outcome} outcome @param {HTMLElement} figure */
