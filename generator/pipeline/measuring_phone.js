@@ -27,34 +27,51 @@
   function took(act) {
     const begun = performance.now();
     act();
-    layout();
     return performance.now() - begun;
   }
 
-  /** A plan that walks through the range of its first input, painted on this page. */
-  async function repaint(root) {
-    const [{ openPlan }, { painter }, { inputs }] = await Promise.all(["plan_state", "paint", "formulas"].map((name) => import(`${root}phone/${name}.js`)));
-    const [[input, { low, high }]] = Object.entries(inputs);
-    const facts = new Map();
-    const entries = (start) => [...facts].filter(([key]) => key.startsWith(start));
-    const plan = openPlan({ get: (key) => facts.get(key), entries, watch: () => () => undefined });
-    const formulas = await plan.load();
-    const paint = painter();
-    const [title] = document.querySelector("h1").childNodes;
-    const times = { seen: [], rest: [], word: [] };
+  /** From an act until all it brings about is laid out, and until its frame is handed over to be shown. */
+  const frame = (act) => new Promise((done) => requestAnimationFrame(async () => {
+    const { port1, port2 } = new MessageChannel();
+    const begun = performance.now();
+    let seen = 0;
+    port1.onmessage = () => done({ seen, whole: performance.now() - begun });
+    port2.postMessage("comes to its turn after the frame");
+    act();
+    for (let turn = 0; turn < 20; turn += 1) await undefined; // what the act left to be done at once
+    layout();
+    seen = performance.now() - begun;
+  }));
+
+  /** The same, and the longest piece of what was put off. */
+  async function changed(act) {
     const { setTimeout: later } = window;
-    await wait(300);
-    for (let turn = 1; turn <= 40; turn += 1) {
-      let putOff = () => undefined;
-      window.setTimeout = (act) => void (putOff = act);
-      facts.set(`plan/today/${input}`, Math.round(low + ((high - low) * turn) / 50));
-      times.seen.push(took(() => paint(plan, plan.compute(formulas))));
-      window.setTimeout = later;
-      times.rest.push(took(putOff));
-      times.word.push(took(() => (title.data += "x")));
+    const left = [];
+    window.setTimeout = (what) => left.push(what);
+    const times = await frame(act);
+    let rest = 0;
+    for (const what of left) rest = Math.max(rest, took(() => (what(), layout())));
+    window.setTimeout = later;
+    return { ...times, rest };
+  }
+
+  const middles = (all) => Object.fromEntries(Object.keys(all[0]).map((what) => [what, middle(all.map((times) => times[what]))]));
+
+  /** The first input walks through its range in another window; this page follows. */
+  async function repaint(root) {
+    const { inputs } = await import(`${root}phone/formulas.js`);
+    const [[input, { low, high }]] = Object.entries(inputs);
+    const [title] = document.querySelector("h1").childNodes;
+    const [plans, words] = [[], []];
+    for (let turn = -2; turn <= 40; turn += 1) {
+      const value = Math.round(low + ((high - low) * (turn + 2)) / 50);
+      const act = () => heard[0].onmessage({ data: [[`plan/today/${input}`, value]] });
+      if (turn > 0) plans.push(await changed(act));
+      else await wait(700, act()); // fetches what it wants
+      words.push(await frame(() => (title.data += "x")));
       await wait(20);
     }
-    return { seen: middle(times.seen), rest: middle(times.rest), word: middle(times.word) };
+    return { plan: middles(plans), word: middles(words) };
   }
 
   const reading = ({ readings }) => [...document.querySelectorAll("[data-reading]")].map((it) => it.dataset.reading)
@@ -111,13 +128,12 @@
   /** Steps of the first field of the plan. */
   async function steps() {
     const field = document.querySelector("[data-input]");
-    const shown = () => document.querySelector(`[data-quantity="${field.dataset.input}"]`).textContent;
     const times = [];
-    for (let turn = 0; turn < 9; turn += 1) {
-      const before = shown();
-      times.push(await timed(() => field.querySelector("[data-more]").click(), () => shown() !== before));
+    for (let turn = 0; turn < 22; turn += 1) {
+      times.push(await frame(() => field.querySelector(turn % 2 ? "[data-less]" : "[data-more]").click()));
+      await wait(250);
     }
-    return middle(times);
+    return middles(times.slice(2));
   }
 
   return { repaint, fill, taps, steps };
