@@ -11,6 +11,7 @@ from generator.papers.paper import Sheet
 from generator.papers.wording import Data, Wording
 from generator.telling import addresses
 from generator.telling.drawings import Drawings
+from generator.units.writing import NO_BREAK
 
 MOST_TARGETS = 4
 CODE_DOTS = 3
@@ -86,7 +87,7 @@ class Stations:
     def _need(self, need: str) -> str:
         supply = self._say.edition.library.supplies[need]
         title = self._say.text(supply.title)
-        return f"{title} {self._say.value(supply.amount)}" if supply.amount else title
+        return f"{title}{NO_BREAK}{self._say.value(supply.amount)}" if supply.amount else title
 
     def _pictures(self, procedure: Procedure) -> list[str]:
         steps = (step for step in procedure.steps.values() if self._say.edition.applies(step))
@@ -95,7 +96,7 @@ class Stations:
     def _sources(self, procedure: Procedure) -> list[str]:
         parts = (procedure.cautions, procedure.steps, procedure.stops, procedure.faults)
         cited = [citation.id for part in parts for entry in part.values() for citation in entry.source if citation.id]
-        return [self._say.edition.library.sources[source].title for source in dict.fromkeys(cited)]
+        return list(dict.fromkeys(self._say.edition.library.sources[source].title for source in cited))
 
 
 def each_once(told: list[str]) -> list[str]:
@@ -113,9 +114,9 @@ def _gravity(caution: Caution) -> int:
 
 
 def _words(say: Wording) -> Data:
-    names = ("back", "likely", "stop_work", "stop_acts", "cautions", "faults", "why", "needs", "sources")
+    names = ("back", "likely", "stop_work", "stop_acts", "cautions", "faults", "why", "needs")
     return {
-        **{name: say.word(f"paper_{name}") for name in names},
+        **{name: say.word(f"paper_{name}") for name in (*names, "sources", "sources_on_page")},
         "stop": say.word("signal_stop").upper(),
         "tell": say.word("procedure_tell"),
         "fault_columns": [say.word(f"paper_fault_{name}") for name in ("sign", "remedy")],

@@ -28,7 +28,10 @@ _MISSING = re.compile(r"(?:glyph|font|character)", re.IGNORECASE)
 _HINTS = {
     "lines": ("is too long by {amount} {lines}", "cut that much from it; the letters are as small as they may be"),
     "width": ("has a word or a number that is {amount} pt too wide", "use a shorter one, or part it by a hyphen"),
-    "pages": ("fills {amount} pages, more than its leaves have", "cut it, or split the job in two"),
+    "back": (
+        "is the longest part of a back that is too long by {amount} {lines}",
+        "cut that much from any part of it; a card has two sides, and the letters are as small as they may be",
+    ),
 }
 
 

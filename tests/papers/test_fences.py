@@ -9,7 +9,7 @@ from pydantic import TypeAdapter, ValidationError
 from generator.model.procedure import Step
 from generator.papers.typesetting import typeset
 from generator.problems import ProblemsFound
-from tests.papers.conftest import read_pdf
+from tests.papers.conftest import Word, read_pdf
 
 Card = Callable[..., dict[str, Any]]
 
@@ -44,6 +44,42 @@ def test_cutting_as_many_lines_as_told_is_enough_and_four_fifths_are_not(scratch
     amount = int(refusal(scratch_card(steps=steps)).split("too long by ")[1].split()[0])
     refusal(scratch_card(steps=steps[: 60 - amount * 4 // 5]))
     typeset([scratch_card(steps=steps[: 60 - amount])], "Scratch", "Nobody")
+
+
+def fault(text: str) -> dict[str, Any]:
+    return {part: said(text) for part in ("sign", "cause", "remedy")}
+
+
+@pytest.mark.parametrize("paper", ["us-letter", "a4"])
+def test_a_back_of_more_than_one_side_is_told_in_lines(scratch_card: Card, paper: str) -> None:
+    one_line = fault("Go on.")
+    first, hint = refusal(scratch_card(paper=paper, faults=[one_line] * 300)).splitlines()
+    head, tail = "papers/scratch: `faults` is the longest part of a back that is too long by ", f" lines (en, {paper})"
+    assert first.startswith(head) and first.endswith(tail)
+    assert hint == (
+        "    hint: cut that much from any part of it; a card has two sides, and the letters are as small as they may be"
+    )
+    lines = int(first.removeprefix(head).removesuffix(tail))
+    assert 50 < lines < 300
+    refusal(scratch_card(paper=paper, faults=[one_line] * (300 - lines * 2 // 3)))
+    pages = read_pdf(typeset([scratch_card(paper=paper, faults=[one_line] * (300 - lines))], "Scratch", "Nobody"))
+    assert len(pages) == 2
+
+
+def test_a_full_back_is_set_in_two_columns_before_its_letters_shrink(scratch_card: Card) -> None:
+    """And the words of one column end before the other begins."""
+    long = "The bird is warm and heavy and it lies on its side, so take it out again and look at once, then go on."
+    page = read_pdf(typeset([scratch_card(faults=[fault(long)] * 12)], "Scratch", "Nobody"))[1]
+    faults = [word for word in page.words if word.text == "Likely:"]
+    assert len(faults) == 12
+    assert {word.left > page.width / 2 for word in faults} == {True, False}
+    assert all(word.right < page.width / 2 or word.left > page.width / 2 for word in body(page.words))
+    assert min(word.size for word in faults) >= 10
+
+
+def body(words: list[Word]) -> list[Word]:
+    """Without title, sources and foot."""
+    return [word for word in words if 50 < word.top < 700]
 
 
 @pytest.mark.parametrize(
