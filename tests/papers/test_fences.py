@@ -1,6 +1,7 @@
 """What a person may write into a card: it fits, or the build says which card, which field and how much to cut."""
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -101,6 +102,22 @@ def test_what_is_too_wide_is_told_with_its_field(scratch_card: Card, field: str,
     message = refusal(scratch_card(**change))
     assert message.startswith(f"papers/scratch: `{field}` has a word or a number that is ")
     assert message.splitlines()[0].endswith(" pt too wide (en, us-letter)")
+
+
+HEAD = 70
+"""Points: below it the head of a front, with its number and title, has ended."""
+
+
+def test_a_long_number_takes_room_from_short_ones(scratch_card: Card) -> None:
+    """The birds a year of the larger exemption beside three other numbers."""
+    shown = [
+        {"title": "Number", "pieces": [{"text": text, "strong": True}], "below": ""}
+        for text in ("20\u00a0000", "3", "14", "91")
+    ]
+    front = read_pdf(typeset([scratch_card(targets=shown)], "Scratch", "Nobody"))[0]
+    numbers = [word for word in front.words if word.size >= 40 and word.top > HEAD]
+    assert "".join(word.text for word in numbers).replace("\u00a0", "") == "2000031491"
+    assert all(one.right < other.left for one, other in pairwise(numbers))
 
 
 def test_words_a_third_longer_still_fit_or_are_told(scratch_card: Card) -> None:
