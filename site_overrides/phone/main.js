@@ -1,5 +1,6 @@
 // Starts everything once, and mounts what belongs to a page each time a new one takes its place.
 
+import { breathe } from "./breathing.js";
 import { openStore } from "./store.js";
 import { openLog } from "./log.js";
 import { currentRun } from "./runs.js";
@@ -46,5 +47,6 @@ function mount() {
 startDaylight();
 startFrame();
 startTurning(root, mount);
+await breathe();
 mount();
 document.documentElement.dataset.ready = "";

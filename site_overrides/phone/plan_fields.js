@@ -1,5 +1,6 @@
 // The fields of the plan: what is typed or stepped is kept at once, and everything follows.
 
+import { breathe } from "./breathing.js";
 import { fieldPainter, forget, part, refuse, showValue } from "./fields_shown.js";
 import { loaded, shower } from "./paint.js";
 import { isInRange } from "./settling.js";
@@ -15,11 +16,15 @@ export async function mountPlanFields({ plan }) {
   form.addEventListener("submit", (event) => event.preventDefault());
   form.inert = true; // nothing typed before anyone listens is lost
   const formulas = await loaded(plan);
+  await breathe();
+  plan.compute(formulas);
+  await breathe();
   const inputs = /** @type {HTMLElement[]} */ ([...form.querySelectorAll("[data-input]")]);
   const choices = /** @type {HTMLElement[]} */ ([...form.querySelectorAll("[data-choice-field]")]);
   for (const field of inputs) bindInput(field, plan, formulas);
   for (const field of choices) bindChoice(field, plan);
   bindWhole(plan);
+  await breathe();
   const paintFields = fieldPainter(form);
   const paint = () => paintFields(plan, plan.compute(formulas));
   paint();
