@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from argparse import Namespace
+from pathlib import Path
 from threading import Thread
 
 from generator.command_line.findings import report
@@ -22,16 +23,17 @@ PAUSE = 0.4
 def run(options: Namespace) -> int:
     """Builds, serves, and builds again until it is stopped. The preview has a folder of its own below the build."""
     order = read_order(options).preview
+    seen = stamp(order.written)
     _try_to_build(order)
     with SiteServer(order.site, path_on_host(order), options.port) as server:
         Thread(target=server.serve_forever, daemon=True).start()
         print(f"The preview is at {server.address}   (reload the page after a change; stop with Ctrl-C)", flush=True)
-        _build_at_changes(order)
+        _build_at_changes(order, seen)
     return 0
 
 
-def _build_at_changes(order: Order) -> None:
-    seen = stamp(order.written)
+def _build_at_changes(order: Order, seen: frozenset[tuple[Path, int, int]]) -> None:
+    """Builds whenever the files are no longer as they were `seen` before the last build began."""
     while True:
         time.sleep(PAUSE)
         now = stamp(order.written)

@@ -7,6 +7,7 @@ let last;
 export function startFrame() {
   const name = document.querySelector(".md-header__title");
   titleWatch = new IntersectionObserver(([{ isIntersecting }]) => name?.classList.toggle("md-header__title--active", !isIntersecting), { rootMargin: "-56px 0px 0px" });
+  window.addEventListener("hashchange", openTarget);
   window.addEventListener("beforeprint", () => {
     for (const fold of /** @type {NodeListOf<HTMLDetailsElement>} */ (document.querySelectorAll("details:not([open])"))) {
       fold.open = true;

@@ -17,14 +17,14 @@ export function startTurning(root, mount) {
     if (mine !== latest) return;
     if (!page) return location.assign(address);
     holdFast();
-    if (height === undefined) history.pushState({ height: 0 }, "", address.pathname + address.search);
+    if (height === undefined) history.pushState({ height: 0 }, "", address);
     await wear(page, address);
     shown = address.pathname;
     document.title = page.title;
     for (const part of PARTS) document.querySelector(part)?.replaceWith(/** @type {Element} */ (page.querySelector(part)));
-    if (address.hash && height === undefined) location.replace(address.hash); // so that `:target` knows of it
     mount();
-    if (!address.hash || height !== undefined) window.scrollTo({ top: height ?? 0, behavior: "instant" });
+    if (address.hash && height === undefined) location.replace(address.hash); // only so does `:target` know of it
+    else window.scrollTo({ top: height ?? 0, behavior: "instant" });
   };
 
   document.addEventListener("click", (event) => {

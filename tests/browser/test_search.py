@@ -32,7 +32,7 @@ def test_what_is_found_shows_the_numbers_of_the_plan(phone: BrowserContext, shar
     page = phone.new_page()
     page.goto(shared_host.address + "plan/")
     until(page, READY)
-    until(page, "document.querySelector('[data-default]').textContent !== ''")
+    until(page, "document.querySelector('form[data-bound]') !== null")
     page.evaluate("document.querySelectorAll('.fold--group').forEach((it) => { it.open = true; })")
     page.locator("#field-scald_batch").fill("3")
     page.locator("#field-scald_batch").press("Tab")
