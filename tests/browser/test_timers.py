@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import BrowserContext
 
+from tests.browser.days import READY
 from tests.browser.host import Host
 from tests.browser.watching import until
 
@@ -17,6 +18,7 @@ def test_a_timer_is_seen_on_every_page_and_after_a_restart(
     phone = persistent()
     page = phone.new_page()
     page.goto(host.address + STATION)
+    until(page, READY)
     button = page.locator("[data-timer]").first
     seconds = float(button.get_attribute("data-seconds") or 0)
     button.click()
@@ -34,7 +36,7 @@ def test_a_timer_that_ended_while_the_page_slept_rings_at_once(phone: BrowserCon
     page = phone.new_page()
     page.clock.install()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     button = page.locator("[data-timer]").first
     label, seconds = button.get_attribute("data-label"), float(button.get_attribute("data-seconds") or 0)
     button.click()
@@ -51,7 +53,7 @@ def test_a_timer_that_ended_while_the_page_slept_rings_at_once(phone: BrowserCon
 def test_several_at_once_the_next_first(phone: BrowserContext, shared_host: Host) -> None:
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     for button in page.locator("[data-timer]").all() * 2:
         button.click()
     until(page, "document.querySelectorAll('.strip__row .left').length >= 2")
@@ -71,7 +73,7 @@ def test_a_new_timer_sounds_because_the_tap_unlocked_it(phone: BrowserContext, s
     """)
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
     page.locator("[data-timer]").first.click()
     until(page, "document.querySelector('.alarm').open")
