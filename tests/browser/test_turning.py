@@ -70,9 +70,9 @@ def test_a_page_with_looks_of_its_own_wears_them(phone: BrowserContext, shared_h
 def test_what_is_no_page_of_the_site_is_loaded_whole(phone: BrowserContext, shared_host: Host) -> None:
     page = open_page(phone, shared_host.address)
     stay(page)
-    page.evaluate("document.querySelector('a.stop__link').setAttribute('href', 'work/nowhere/')")
+    page.evaluate("document.querySelector('a.stop__link').setAttribute('href', 'help/nowhere/')")
     page.locator("a.stop__link").first.click()
-    until(page, "location.pathname.endsWith('/work/nowhere/') && document.readyState === 'complete'")
+    until(page, "location.pathname.endsWith('/help/nowhere/') && document.readyState === 'complete'")
     assert not page.evaluate(STAYED)
 
 
