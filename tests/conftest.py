@@ -1,4 +1,4 @@
-"""What all tests share: the demonstration site built once a run, and browsers last."""
+"""What all tests share: the demonstration site built once a run, and what needs it last, browsers at the very end."""
 
 from __future__ import annotations
 
@@ -17,9 +17,12 @@ ROOT = HERE
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
-        if {"browser", "engines"} & set(Path(str(item.fspath)).parts):
+        if {"browser", "engines"} & set(item.path.parts):
             item.add_marker("browser")
-    items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
+        else:  # what a file prepares is prepared once; a test with a browser may go to whichever process is free
+            item.add_marker(pytest.mark.xdist_group(item.path.stem))
+    waiting = {item.path for item in items if "demo" in getattr(item, "fixturenames", ())}
+    items.sort(key=lambda item: (item.get_closest_marker("browser") is not None, item.path in waiting))
 
 
 @pytest.fixture(scope="session")

@@ -20,13 +20,14 @@ import { abs, ceil, exp, floor, integral, log, lookup, max, min, over, power, ro
 """What printed formulas call."""
 _HEAD = f"""\
 {MADE}{RUNTIME}\
-import {{ computeOn }} from "./running.js";
+import {{ computeAhead, computeOn }} from "./running.js";
 import {{ settleOn }} from "./settling.js";
 """
 _TAIL = """\
 export { functions, steps, tables };
 export const settle = (changes = {}, base = plan) => settleOn({ inputs, constants, choices }, base, changes);
 export const compute = (settings, before) => computeOn({ steps, uses, watches }, settings, before);
+export const computeInPieces = (settings) => computeAhead({ steps, uses, watches }, settings);
 """
 
 

@@ -7,7 +7,7 @@ const ROW = 44;
 /**
  * @param {{quantities: Record<string, string>, marked: "least" | "most", mark: string}} bars
  * @param {Record<string, any>} values @param {(id: string, part?: string) => string} said
- * @returns {{height: number, inside: SVGElement[]}}
+ * @returns {{height: number, inside: import("./drawing.js").Shape[]}}
  */
 export function drawBars({ quantities, marked, mark }, values, said) {
   const rows = Object.entries(quantities);

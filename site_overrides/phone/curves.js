@@ -34,7 +34,7 @@ export function sample({ sweep, begins, ends, read }, formulas, settings, values
 /**
  * @param {Curve} curve @param {Point[]} points @param {Record<string, any>} values @param {Said} said
  * @param {import("./plan_state.js").Formulas} formulas @param {import("./plan_state.js").System} system
- * @returns {{height: number, inside: SVGElement[]}}
+ * @returns {{height: number, inside: import("./drawing.js").Shape[]}}
  */
 export function drawCurve(curve, points, values, said, formulas, system) {
   const marks = Object.values(curve.marks).map(({ title, across, up, limit }) => ({ title, limit, dot: Boolean(across && up), x: values[across ?? ""], y: values[up ?? ""] }));

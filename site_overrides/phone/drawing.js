@@ -1,25 +1,48 @@
-// Drawings of numbers, in SVG that reads on a narrow phone. Colours and type are the style sheet's.
+// Drawings of numbers, in SVG that reads on a narrow phone. Colours and type are the style sheet's. Drawings are told
+// first and put on the page at last, where only what is not yet as told is changed.
+
+import { mark, write } from "./changing.js";
+
+/** @typedef {{name: string, attributes: Record<string, string | number>, inside: (Shape | string)[]}} Shape  words stand alone inside theirs */
 
 const SPACE = "http://www.w3.org/2000/svg";
 export const WIDTH = 360;
 
-/**
- * @param {string} name @param {Record<string, string | number>} attributes @param {...(Node | string)} inside
- * @returns {SVGElement}
- */
-export function shape(name, attributes, ...inside) {
+/** @param {string} name @param {Shape["attributes"]} attributes @param {...(Shape | string)} inside @returns {Shape} */
+export const shape = (name, attributes, ...inside) => ({ name, attributes, inside });
+
+/** @param {Shape} told @returns {SVGElement} */
+export function drawn({ name, attributes, inside }) {
   const element = /** @type {SVGElement} */ (document.createElementNS(SPACE, name));
   for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
-  element.append(...inside);
+  element.append(...inside.map((part) => (typeof part === "string" ? part : drawn(part))));
   return element;
 }
+
+/** Draws what is told in a place of its own. @param {Element} place @param {(Shape | string)[]} told */
+export function draw(place, told) {
+  const there = [...place.children];
+  told.forEach((part, at) => {
+    if (typeof part === "string") write(place, part);
+    else if (!there[at]) place.append(drawn(part));
+    else if (!isLike(there[at], part)) there[at].replaceWith(drawn(part));
+    else {
+      for (const [key, value] of Object.entries(part.attributes)) mark(there[at], key, String(value));
+      draw(there[at], part.inside);
+    }
+  });
+  there.slice(told.length).forEach((left) => left.remove());
+}
+
+/** @param {Element} element @param {Shape} told */
+const isLike = (element, { name, attributes }) => element.localName === name && element.attributes.length === Object.keys(attributes).length;
 
 /** @param {number} x @param {number} y @param {string} words @param {string} [look] @param {"start" | "middle" | "end"} [anchor] */
 export function label(x, y, words, look = "", anchor = "start") {
   return shape("text", { x: round(x), y: round(y), class: `drawn__words ${look}`, "text-anchor": anchor }, words);
 }
 
-/** A drawing with a title and a description for those who cannot see it. @param {string} id @param {string} title @param {string} description @param {number} height @param {Node[]} inside */
+/** A drawing with a title and a description for those who cannot see it. @param {string} id @param {string} title @param {string} description @param {number} height @param {Shape[]} inside */
 export function drawing(id, title, description, height, inside) {
   const names = { "aria-labelledby": `${id}-title`, "aria-describedby": `${id}-words` };
   return shape("svg", { viewBox: `0 0 ${WIDTH} ${round(height)}`, class: "drawn", role: "img", ...names },

@@ -1,6 +1,7 @@
 // What the fields of the plan show.
 
 import { hide, mark, write } from "./changing.js";
+import { allIn } from "./folds.js";
 import { shower } from "./paint.js";
 import { say } from "./words_said.js";
 
@@ -25,19 +26,23 @@ export function refuse(field, sentence) {
   mark(part(field, "input"), "aria-invalid", String(Boolean(sentence)));
 }
 
-/** Looks up once what the fields have to show. What it returns paints a changed plan. @param {HTMLFormElement} form @returns {(plan: Plan, outcome: Outcome) => void} */
-export function fieldPainter(form) {
-  const others = [inputs(all(form, "[data-input]")), choices(all(form, "[data-choice-field]")), refusals(all(document, "[data-refusal]")), counts(all(form, ".fold--group")), resets(all(document, "[data-reset-all]"))];
-  return (plan, outcome) => {
-    const changed = plan.changes();
-    for (const paint of others) paint(changed, outcome, plan);
-  };
+/** @typedef {Record<string, unknown>} Changed */
+/** @typedef {(changed: Changed, outcome: Outcome, plan: Plan) => void} Painter */
+
+/** The groups of fields of a form, or the form where it has none. @param {HTMLFormElement} form @returns {Element[]} */
+export function groupsOf(form) {
+  const groups = all(form, ".fold--group");
+  return groups.length ? groups : [form];
 }
+
+/** Looks up once what the fields of a group have to show. Together, what it returns paints a changed plan. @param {Element} group @returns {Painter[]} */
+export const fieldPainters = (group) => [inputs(all(group, "[data-input]")), choices(all(group, "[data-choice-field]")), refusals(all(group, "[data-refusal]"))];
+
+/** The same for what is not of one field. @param {HTMLFormElement} form @returns {Painter[]} */
+export const wholePainters = (form) => [counts(all(form, ".fold--group")), resets(all(document, "[data-reset-all]"))];
 
 /** @param {ParentNode} within @param {string} name @returns {HTMLElement[]} */
 const all = (within, name) => [.../** @type {NodeListOf<HTMLElement>} */ (within.querySelectorAll(name))];
-
-/** @typedef {Record<string, unknown>} Changed */
 
 /** Fields that stay as they are cost next to nothing. @param {HTMLElement[]} fields */
 function inputs(fields) {
@@ -113,7 +118,7 @@ function refusals(elements) {
 function counts(groups) {
   const kept = groups.map((group) => ({
     count: part(group, "[data-changed-count]"),
-    ids: all(group, "[data-input], [data-choice-field]").map(({ id }) => id),
+    ids: allIn(group, "[data-input], [data-choice-field]").map(({ id }) => id),
   }));
   return (/** @type {Changed} */ changed) => {
     for (const { count, ids } of kept) {

@@ -1,5 +1,7 @@
 // What goes on round a page while it is read, printed, or gives way to another.
 
+import { bringOut, unfold } from "./folds.js";
+
 /** @type {string | undefined} */
 let last;
 /** @type {IntersectionObserver} */ let titleWatch;
@@ -8,8 +10,10 @@ export function startFrame() {
   const name = document.querySelector(".md-header__title");
   titleWatch = new IntersectionObserver(([{ isIntersecting }]) => name?.classList.toggle("md-header__title--active", !isIntersecting), { rootMargin: "-56px 0px 0px" });
   window.addEventListener("hashchange", openTarget);
+  document.addEventListener("toggle", ({ target }) => target instanceof HTMLDetailsElement && target.open && unfold(target), true);
   window.addEventListener("beforeprint", () => {
     for (const fold of /** @type {NodeListOf<HTMLDetailsElement>} */ (document.querySelectorAll("details:not([open])"))) {
+      unfold(fold);
       fold.open = true;
       fold.dataset.printed = "";
     }
@@ -39,7 +43,7 @@ export function arrive() {
 
 /** A link to something inside a closed fold opens the fold. */
 function openTarget() {
-  const target = /^#[\w-]+$/.test(location.hash) && document.getElementById(location.hash.slice(1));
+  const target = /^#[\w-]+$/.test(location.hash) && bringOut(location.hash.slice(1));
   const fold = target && target.closest("details");
   if (!fold || fold.open) return;
   fold.open = true;

@@ -1,7 +1,7 @@
 // Readings that near a bath or the air, drawn against time with their limit and what is foretold.
 
 import { valueAt } from "./curve.js";
-import { drawing, label, round, scale, shape, ticks, WIDTH, widthOf } from "./drawing.js";
+import { drawing, drawn, label, round, scale, shape, ticks, WIDTH, widthOf } from "./drawing.js";
 import { element } from "./element.js";
 import { foretell, seriesOf } from "./foretelling.js";
 import { sayForetold } from "./foretold_words.js";
@@ -18,15 +18,15 @@ const SAMPLES = 24;
 
 /** @param {Page} page @param {Teller} teller @param {HTMLElement} place */
 export function mountCurves(page, teller, place) {
-  const drawn = Object.entries(items).filter(([, { curve }]) => curve).map(([of]) => of);
+  const shown = Object.entries(items).filter(([, { curve }]) => curve).map(([of]) => of);
   let seen = -1;
   const paint = () => {
     const index = page.log.of(page.run());
     if (index.all().length === seen) return;
     seen = index.all().length;
-    const marks = new Set(drawn.flatMap((of) => [of, items[of].curve?.toward]));
+    const marks = new Set(shown.flatMap((of) => [of, items[of].curve?.toward]));
     const standing = index.standing().filter(({ of }) => marks.has(of));
-    place.replaceChildren(...drawn.flatMap((of) => figuresOf(page, teller, of, standing)));
+    place.replaceChildren(...shown.flatMap((of) => figuresOf(page, teller, of, standing)));
   };
   paint();
   let waiting = 0;
@@ -45,7 +45,7 @@ function figuresOf(page, teller, of, standing) {
     const name = [titleOf(of), series.name, series.lot && tell("lot", { lot: series.lot })].filter(Boolean).join(", ");
     const said = foretold ? sayForetold(foretold, teller, of, name) : "";
     const late = foretold && ["late", "never"].includes(foretold.kind);
-    const picture = series.entries.length > 1 ? [draw(`curve-${of}-${place}`, name, said, series, foretold, teller, of)] : [];
+    const picture = series.entries.length > 1 ? [drawn(told(`curve-${of}-${place}`, name, said, series, foretold, teller, of))] : [];
     return element("figure", { class: "view" }, ...picture, element("figcaption", { class: late ? "verdict verdict--outside" : "" }, said));
   });
 }
@@ -54,7 +54,7 @@ function figuresOf(page, teller, of, standing) {
  * @param {string} id @param {string} name @param {string} said @param {ReturnType<typeof seriesOf>[number]} series
  * @param {import("./foretelling.js").Foretold | null} foretold @param {Teller} teller @param {string} of
  */
-function draw(id, name, said, { entries }, foretold, teller, of) {
+function told(id, name, said, { entries }, foretold, teller, of) {
   const points = entries.map(({ at, value }) => ({ x: at, y: Number(value) }));
   const until = Math.min(foretold?.at ?? Infinity, points[0].x + 12 * 3_600_000);
   const lastX = Math.max(points[points.length - 1].x, Number.isFinite(until) ? until : 0);

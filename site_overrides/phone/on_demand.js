@@ -28,6 +28,10 @@ export function mountPaint({ plan }) {
     paintPage(plan, plan.compute(formulas));
   };
   paint();
+  content.addEventListener("unfolded", () => {
+    paintPage = undefined; // there is more to look up
+    paint();
+  });
   const stop = plan.watch(() => (content.isConnected ? paint() : stop()));
 }
 

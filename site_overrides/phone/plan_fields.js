@@ -1,7 +1,8 @@
 // The fields of the plan: what is typed or stepped is kept at once, and everything follows.
 
-import { breathe } from "./breathing.js";
-import { fieldPainter, forget, part, refuse, showValue } from "./fields_shown.js";
+import { inPieces } from "./breathing.js";
+import { fieldPainters, forget, groupsOf, part, refuse, showValue, wholePainters } from "./fields_shown.js";
+import { allIn, holdsBack } from "./folds.js";
 import { loaded, shower } from "./paint.js";
 import { isInRange } from "./settling.js";
 import { readTyped, stepped } from "./typed.js";
@@ -16,17 +17,23 @@ export async function mountPlanFields({ plan }) {
   form.addEventListener("submit", (event) => event.preventDefault());
   form.inert = true; // nothing typed before anyone listens is lost
   const formulas = await loaded(plan);
-  await breathe();
-  plan.compute(formulas);
-  await breathe();
-  const inputs = /** @type {HTMLElement[]} */ ([...form.querySelectorAll("[data-input]")]);
-  const choices = /** @type {HTMLElement[]} */ ([...form.querySelectorAll("[data-choice-field]")]);
-  for (const field of inputs) bindInput(field, plan, formulas);
-  for (const field of choices) bindChoice(field, plan);
+  await plan.prepare(formulas);
   bindWhole(plan);
-  await breathe();
-  const paintFields = fieldPainter(form);
-  const paint = () => paintFields(plan, plan.compute(formulas));
+  const painters = wholePainters(form);
+  const paint = () => {
+    const [changed, outcome] = [plan.changes(), plan.compute(formulas)];
+    for (const paintPart of painters) paintPart(changed, outcome, plan);
+  };
+  const binders = (/** @type {Element} */ group) => [
+    ...allIn(group, "[data-input]").map((field) => () => bindInput(field, plan, formulas)),
+    ...allIn(group, "[data-choice-field]").map((field) => () => bindChoice(field, plan)),
+    () => void painters.push(...fieldPainters(group)),
+  ];
+  form.addEventListener("unfolded", ({ target }) => {
+    for (const act of binders(/** @type {Element} */ (target))) act();
+    paint();
+  });
+  await inPieces(groupsOf(form).filter((group) => !holdsBack(group)).flatMap(binders), (act) => act());
   paint();
   form.inert = false;
   form.dataset.bound = "";

@@ -21,6 +21,7 @@ import { chosen, first } from "./words.js";
  * @property {() => boolean} differs  whether pages must show anything but the farm's plan in the farm's units
  * @property {() => Promise<Formulas>} load
  * @property {(formulas: Formulas) => Outcome} compute
+ * @property {(formulas: Formulas) => Promise<void>} prepare  computes a little at a time, so that the first change finds most of it done
  * @property {(id: string, value: Value | undefined) => Promise<boolean>} set  nothing takes the change back
  * @property {(values: Record<string, Value | undefined>) => Promise<boolean>} setAll  all of them or none
  * @property {(system: string) => Promise<boolean>} setSystem
@@ -48,6 +49,14 @@ export function openPlan(store) {
     stale = false;
     return outcome;
   };
+  // A change in between leaves the plan stale; whoever asks in between has it computed at once.
+  const prepare = async (/** @type {Formulas} */ formulas) => {
+    if (outcome) return;
+    stale = false;
+    const [changed, settings] = [changes(), formulas.settle(changes())];
+    const day = await formulas.computeInPieces(settings);
+    outcome ??= outcomeOf(formulas, changed, settings, day);
+  };
   return {
     changes,
     system,
@@ -55,6 +64,7 @@ export function openPlan(store) {
     differs: () => store.entries(PREFIX).length > 0 || system() !== first,
     load: () => import("./formulas.js"),
     compute: computed,
+    prepare,
     set: (id, value) => store.put(PREFIX + id, value),
     setAll: (values) => store.keep(Object.entries(values).map(([id, value]) => [PREFIX + id, value])),
     setSystem: (chosenSystem) => store.put(SYSTEM, chosenSystem),
@@ -73,6 +83,11 @@ export async function loaded(plan) {
 /** @param {Formulas} formulas @param {Record<string, Value>} changes @param {Day} [before] @returns {Outcome} */
 function compute(formulas, changes, before) {
   const settings = formulas.settle(changes);
+  return outcomeOf(formulas, changes, settings, formulas.compute(settings, before));
+}
+
+/** @param {Formulas} formulas @param {Record<string, Value>} changes @param {Record<string, Value>} settings @param {Day} day @returns {Outcome} */
+function outcomeOf(formulas, changes, settings, day) {
   /** @type {Record<string, Value> | undefined} */ let defaults;
   return {
     formulas,
@@ -80,7 +95,7 @@ function compute(formulas, changes, before) {
     get defaults() {
       return (defaults ??= formulas.settle(Object.fromEntries(Object.entries(changes).filter(([id]) => id in formulas.choices))));
     },
-    day: formulas.compute(settings, before),
+    day,
   };
 }
 

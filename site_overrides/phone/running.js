@@ -10,6 +10,7 @@
  * @typedef {{steps: Record<string, Step>, uses: Record<string, string[]>, watches: Record<string, Watch>}} Sheet
  */
 
+import { inPieces } from "./breathing.js";
 import { NotANumber } from "./runtime.js";
 
 /**
@@ -20,11 +21,29 @@ import { NotANumber } from "./runtime.js";
 export const computeOn = (sheet, settings, before) => (before ? computeAgain(sheet, settings, before) : computeAnew(sheet, settings));
 
 /** @param {Sheet} sheet @param {Settings} settings */
-function computeAnew({ steps, uses, watches }, settings) {
-  /** @type {Day} */ const day = { values: { ...settings }, refused: {}, alerts: [] };
-  for (const name in steps) run(name, steps[name], uses[name], day);
-  day.alerts = Object.keys(watches).filter((name) => holds(watches[name], day));
+function computeAnew(sheet, settings) {
+  const { day, next, close } = begin(sheet, settings);
+  for (const name in sheet.steps) next(name);
+  close();
   return day;
+}
+
+/** The same a little at a time, ahead of need. @param {Sheet} sheet @param {Settings} settings @returns {Promise<Day>} */
+export async function computeAhead(sheet, settings) {
+  const { day, next, close } = begin(sheet, settings);
+  await inPieces(Object.keys(sheet.steps), next);
+  close();
+  return day;
+}
+
+/** @param {Sheet} sheet @param {Settings} settings */
+function begin({ steps, uses, watches }, settings) {
+  /** @type {Day} */ const day = { values: { ...settings }, refused: {}, alerts: [] };
+  return {
+    day,
+    next: (/** @type {string} */ name) => run(name, steps[name], uses[name], day),
+    close: () => void (day.alerts = Object.keys(watches).filter((name) => holds(watches[name], day))),
+  };
 }
 
 /** @param {Sheet} sheet @param {Settings} settings @param {Day} before */

@@ -2,6 +2,7 @@
 // localStorage lost what was written in the last two seconds; IndexedDB with strict durability did not.
 
 import { painted } from "./frames.js";
+import { findLeft, forgetLeft, leaveBehind } from "./leaving.js";
 
 const TABLE = "facts";
 
@@ -86,6 +87,11 @@ export async function openStore(name) {
   const channel = new BroadcastChannel(name);
   const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
   if (database) for (const fact of await readAll(database).catch(() => [])) memory.set(...fact);
+  let left = findLeft(name);
+  for (const fact of left) {
+    memory.set(...fact);
+    unsaved.set(...fact);
+  }
 
   channel.onmessage = ({ data: facts }) => {
     for (const [key, value] of facts) memory.set(key, value);
@@ -107,6 +113,8 @@ export async function openStore(name) {
     if (!database) await reopen();
     await write(/** @type {IDBDatabase} */ (database), changes);
     for (const [key, value] of changes) if (unsaved.get(key) === value) unsaved.delete(key);
+    if (left.length) forgetLeft(name);
+    left = [];
   }
 
   const save = () => flush().catch(() => reopen().then(flush)).then(() => true, () => false);
@@ -130,7 +138,11 @@ export async function openStore(name) {
   }
 
   // A page that is left may not come to its next frame.
-  window.addEventListener("pagehide", () => void (saving && save()));
+  window.addEventListener("pagehide", () => {
+    leaveBehind(name, unsaved);
+    if (saving) save();
+  });
+  if (unsaved.size) save();
 
   async function keep(/** @type {[string, any][]} */ facts) {
     if (!facts.length) return true;

@@ -13,7 +13,7 @@ const SIDE = 12;
 
 /**
  * @param {Timeline} timeline @param {Record<string, any>} values @param {Said} said @param {(seconds: number) => string} hour
- * @returns {{height: number, inside: SVGElement[]}}
+ * @returns {{height: number, inside: import("./drawing.js").Shape[]}}
  */
 export function drawTimeline({ spans, moments = {} }, values, said, hour) {
   const rows = Object.values(spans).filter(({ begins, ends }) => values[begins] !== undefined && values[ends] !== undefined);

@@ -1,8 +1,9 @@
 // The day as pictures that follow the plan, each with its numbers behind it.
 
 import { drawBars } from "./bars.js";
+import { write } from "./changing.js";
 import { drawCurve, sample } from "./curves.js";
-import { drawing } from "./drawing.js";
+import { draw, drawing } from "./drawing.js";
 import { views } from "./plan_content.js";
 import { follow, sayer } from "./plan_words.js";
 import { screenFirst } from "./screen_first.js";
@@ -16,13 +17,13 @@ export function mountView({ plan }, figure) {
   const place = /** @type {HTMLElement} */ (figure.querySelector("[data-drawing]"));
   const inTurn = screenFirst([figure]);
   follow(plan, figure, (formulas) => inTurn(figure, () => {
-    const { height, inside } = draw(id, plan, plan.compute(formulas), figure);
-    place.replaceChildren(drawing(`view-${id}`, figure.dataset.title ?? "", figure.dataset.description ?? "", height, inside));
+    const { height, inside } = tellOf(id, plan, plan.compute(formulas), figure);
+    draw(place, [drawing(`view-${id}`, figure.dataset.title ?? "", figure.dataset.description ?? "", height, inside)]);
   }));
 }
 
 /** @param {string} id @param {import("./plan_state.js").Plan} plan @param {import("./plan_state.js").Outcome} outcome @param {HTMLElement} figure */
-function draw(id, plan, { formulas, settings, day }, figure) {
+function tellOf(id, plan, { formulas, settings, day }, figure) {
   const { timeline, bars, curve } = views[id];
   const say = sayer(plan, formulas);
   const said = (/** @type {string} */ name, /** @type {string} */ part = "first") => say(name, day.values[name], part);
@@ -37,10 +38,19 @@ function draw(id, plan, { formulas, settings, day }, figure) {
 function paintSamples(figure, curve, points, say) {
   const body = figure.nextElementSibling?.querySelector("[data-samples]");
   const every = Math.max(1, Math.floor(points.length / ROWS));
-  body?.replaceChildren(...points.filter((_, place) => place % every === 0).map(({ x, y }) => {
-    const row = document.createElement("tr");
-    const head = Object.assign(document.createElement("th"), { textContent: say(curve.sweep, x, "both"), scope: "row" });
-    row.append(head, Object.assign(document.createElement("td"), { textContent: say(curve.read, y, "both") }));
-    return row;
-  }));
+  if (!body) return;
+  const rows = points.filter((_, place) => place % every === 0);
+  while (body.children.length > rows.length) body.lastElementChild?.remove();
+  while (body.children.length < rows.length) body.append(newRow());
+  rows.forEach(({ x, y }, place) => {
+    const [head, cell] = body.children[place].children;
+    write(head, say(curve.sweep, x, "both"));
+    write(cell, say(curve.read, y, "both"));
+  });
+}
+
+function newRow() {
+  const row = document.createElement("tr");
+  row.append(Object.assign(document.createElement("th"), { scope: "row" }), document.createElement("td"));
+  return row;
 }

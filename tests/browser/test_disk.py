@@ -8,11 +8,10 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Page
 
-from generator.computing import Workbook
-from generator.pipeline.order import HERE, Order
+from generator.pipeline.order import Order
 from generator.publishing.disk import copy_to_disk, pack
-from generator.reading import read_library
-from tests.browser.watching import until
+from tests.browser.watching import unfold_all, until
+from tests.product import product_workbook
 
 READY = "document.documentElement.dataset.ready !== undefined"
 
@@ -45,11 +44,11 @@ def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Pat
     page.reload()
     until(page, "document.querySelectorAll('.step--done').length === 1")
 
-    workbook = Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    workbook = product_workbook()
     values = workbook.compute(workbook.settler.settle(workbook.plan, {"birds": 104.0})).values
     _open(page, site / "plan/index.html")
     until(page, "document.querySelector('form[data-plan][data-bound]') !== null")
-    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    unfold_all(page)
     page.locator("#field-birds").fill("104")
     page.locator("#field-birds").press("Tab")
     until(page, "!document.querySelector('#birds [data-changed]').hidden")

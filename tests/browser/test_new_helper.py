@@ -7,14 +7,13 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from generator.pipeline.order import HERE
-from generator.reading import read_library
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
 from tests.browser.test_accessibility import SMALL_TARGETS, SMALL_TEXT
 from tests.browser.watching import Noises, offline_ready, until
+from tests.product import product_library
 
-LIBRARY = read_library(HERE / "content/shared", HERE / "content/farms/demo").library
+LIBRARY = product_library()
 READY = "document.documentElement.dataset.ready !== undefined"
 
 

@@ -43,6 +43,13 @@ IN_FRAME = """(birds) => new Promise((done) => requestAnimationFrame(() => {
   channel.port1.onmessage = () => done(document.querySelector('.day__plan [data-quantity=birds]').textContent);
   channel.port2.postMessage('comes to its turn after the frame');
 }))"""
+KEPT = """new Promise((done) => {
+  const opened = indexedDB.open('day /cone-to-cooler/', 1);
+  opened.onsuccess = () => {
+    const asked = opened.result.transaction('facts').objectStore('facts').get('plan/today/birds');
+    asked.onsuccess = () => done(asked.result === 65);
+  };
+})"""
 SCROLLED_TO = """(birds) => new Promise((done) => requestAnimationFrame(() => {
   const place = document.querySelector('[data-quantity=bags_needed]');
   const [far, before] = [place.getBoundingClientRect().top, place.textContent];
@@ -99,5 +106,21 @@ def test_a_change_outlives_a_page_that_is_left_in_the_same_moment(page: Page, sh
     until(page, "document.querySelector('form[data-plan][data-bound]') !== null")
     page.evaluate("() => { document.querySelector('#birds [data-more]').click(); location.href = '../crew/'; }")
     page.wait_for_url("**/crew/")
+    page.goto(f"{shared_host.address}plan/")
+    until(page, "document.querySelector('#field-birds').value === '65 birds'")
+
+
+def test_what_the_disk_did_not_take_goes_on_to_the_next_page(page: Page, shared_host: Host) -> None:
+    """As when a browser ends a write that was begun while the page was left."""
+    page.goto(f"{shared_host.address}plan/")
+    until(page, "document.querySelector('form[data-plan][data-bound]') !== null")
+    page.evaluate("""() => {
+      IDBDatabase.prototype.transaction = () => { throw new Error('too late'); };
+      document.querySelector('#birds [data-more]').click();
+    }""")
+    page.goto(f"{shared_host.address}crew/")
+    until(page, READY)
+    until(page, KEPT)
+    page.evaluate("localStorage.clear()")
     page.goto(f"{shared_host.address}plan/")
     until(page, "document.querySelector('#field-birds').value === '65 birds'")

@@ -13,12 +13,11 @@ from playwright.sync_api import Browser, BrowserContext, Page
 
 from generator.computing import Workbook
 from generator.model.measure import Measure
-from generator.pipeline.order import HERE
-from generator.reading import read_library
 from generator.units.showing import show
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import Noises, offline_ready, until
+from tests.browser.watching import Noises, offline_ready, unfold_all, until
+from tests.product import product_workbook
 
 READY = "document.documentElement.dataset.ready !== undefined"
 BOUND = "!document.querySelector('form[data-plan]:not([data-bound])')"
@@ -49,7 +48,7 @@ SHOWN = """() => Object.fromEntries([...document.querySelectorAll('.number [data
 
 @pytest.fixture(scope="module")
 def workbook() -> Workbook:
-    return Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    return product_workbook()
 
 
 @pytest.fixture(scope="module")
@@ -72,7 +71,7 @@ def _open(page: Page, host: Host, address: str = "plan/") -> Page:
     page.goto(host.address + address)
     until(page, READY)
     until(page, BOUND)
-    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    unfold_all(page)
     return page
 
 

@@ -9,15 +9,12 @@ import pytest
 import segno
 from playwright.sync_api import Browser, BrowserContext, Page
 
-from generator.computing import Workbook
-from generator.pipeline.figuring import figure, open_content
-from generator.pipeline.order import HERE, Order
-from generator.reading import read_library
 from generator.telling.certainty import tell_certainty
 from generator.telling.figures import Figures
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import Noises, listen, offline_ready, until
+from tests.browser.watching import Noises, listen, offline_ready, unfold_all, until
+from tests.product import product_edition, product_workbook
 
 READY = "document.documentElement.dataset.ready !== undefined"
 BOUND = "!document.querySelector('form[data-plan]:not([data-bound])')"
@@ -40,7 +37,7 @@ def _open(page: Page, host: Host, address: str) -> Page:
 
 def _plan(page: Page, host: Host, **texts: str) -> None:
     _open(page, host, "plan/")
-    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    unfold_all(page)
     for field, text in texts.items():
         box = page.locator(f"#field-{field}")
         box.fill(text)
@@ -243,7 +240,7 @@ def test_pictures_have_words_and_follow_the_plan(phone: BrowserContext, shared_h
 
 def test_questions_are_answered_without_changing_the_plan(page: Page, shared_host: Host) -> None:
     """The farm's content turns the same arithmetic round by hand in `birds_most_clock`; that is the number to find."""
-    workbook = Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    workbook = product_workbook()
     noon = {**workbook.settler.settle(workbook.plan, {}), "dark_time": 12 * 3600.0}
     most = workbook.compute(noon).values["birds_most_clock"]
     _open(page, shared_host, "questions/")
@@ -273,7 +270,7 @@ def test_questions_are_answered_without_changing_the_plan(page: Page, shared_hos
 
 def test_what_matters_is_what_the_computer_says(page: Page, shared_host: Host) -> None:
     """The same likely range and the same three strongest as `numbers --why`, each with its two ends."""
-    edition = figure(*open_content(Order(HERE / "content", HERE / "build")))
+    edition = product_edition()
     _open(page, shared_host, "questions/")
     for result in ("ice_total", "chill_time"):
         sure = tell_certainty(edition, Figures(edition), result)

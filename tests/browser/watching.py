@@ -41,3 +41,9 @@ def until(page: Page, script: str, seconds: float = 10) -> object:
 def offline_ready(page: Page) -> None:
     """Waits until the worker has the whole site and is in charge of the page."""
     until(page, "navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)", 30)
+
+
+def unfold_all(page: Page) -> None:
+    """Opens every fold, and waits for what they held back."""
+    page.evaluate("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    until(page, "document.querySelector('template[data-held]') === null")

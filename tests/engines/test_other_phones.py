@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from generator.computing import Workbook
-from generator.pipeline.order import HERE, Order
-from generator.reading import read_library
+from generator.pipeline.order import Order
 from tests.browser.host import Host
 from tests.browser.test_offline import addresses
 from tests.browser.test_updates import OFFERED, publish
 from tests.engines.conftest import IN_CHARGE, Engine, keep_offline, until, visit
+from tests.product import product_workbook
 
 STATION = "work/scald/"
 DONE = "document.querySelectorAll('.step--done').length"
@@ -53,12 +52,13 @@ def test_ticks_stay_and_lists_open_with_the_host_dead(engine: Engine, host: Host
 
 
 def test_the_plan_is_changed_without_signal_and_every_page_follows(engine: Engine, host: Host) -> None:
-    workbook = Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    workbook = product_workbook()
     values = workbook.compute(workbook.settler.settle(workbook.plan, {"birds": 104.0})).values
     keep_offline(engine, host)
     visit(engine, host.address + "plan/")
     until(engine, BOUND)
     engine.run("document.querySelectorAll('details').forEach((it) => { it.open = true; })")
+    until(engine, "document.querySelector('template[data-held]') === null")
     engine.type("#field-birds", "104")
     engine.run("document.activeElement.blur()")
     until(engine, "!document.querySelector('#birds [data-changed]').hidden")

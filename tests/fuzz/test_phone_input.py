@@ -11,12 +11,11 @@ from typing import Any
 import pytest
 
 from generator.computing import Workbook
-from generator.pipeline.order import HERE
-from generator.reading import read_library
 from generator.records.taking import take_text
 from tests.formula.phone_machine import NUMBERS
 from tests.fuzz.budget import mutate, no_hang, rounds
 from tests.phone.conftest import machine
+from tests.product import product_workbook
 from tests.records.conftest import phone
 from tests.records.samples import DEMO
 from tests.records.test_taking import told
@@ -30,7 +29,7 @@ REFUSALS = {"pass_none", "pass_damaged", "pass_version", "pass_range", "pass_opt
 
 @pytest.fixture(scope="module")
 def workbook() -> Workbook:
-    return Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    return product_workbook()
 
 
 @pytest.fixture(scope="module")

@@ -15,9 +15,9 @@ import pytest
 from generator.papers.catalogue import sheets
 from generator.papers.paper import Sheet, set_up
 from generator.papers.wording import Wording
-from generator.pipeline.figuring import figure, open_content
-from generator.pipeline.order import HERE, Order
+from generator.pipeline.order import Order
 from generator.telling.edition import Edition
+from tests.product import product_edition
 
 
 @dataclass(frozen=True)
@@ -95,8 +95,8 @@ def texts(pdf: Path) -> list[str]:
 
 
 @pytest.fixture(scope="session")
-def edition(tmp_path_factory: pytest.TempPathFactory) -> Edition:
-    return figure(*open_content(Order(HERE / "content", tmp_path_factory.mktemp("papers"))))
+def edition() -> Edition:
+    return product_edition()
 
 
 @pytest.fixture(scope="session")

@@ -10,9 +10,8 @@ import pytest
 from py_mini_racer import MiniRacer
 
 from generator.computing import Workbook
-from generator.pipeline.order import HERE
-from generator.reading import read_library
 from tests.formula.phone_machine import NUMBERS, shipped, without_modules
+from tests.product import product_workbook
 
 Ask = Callable[..., Any]
 
@@ -30,7 +29,7 @@ def machine(*modules: str, formulas: str = "") -> Ask:
 
 @pytest.fixture(scope="session")
 def workbook() -> Workbook:
-    return Workbook.of(read_library(HERE / "content/shared", HERE / "content/farms/demo"))
+    return product_workbook()
 
 
 @pytest.fixture(scope="session")

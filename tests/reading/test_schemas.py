@@ -4,13 +4,13 @@ from pathlib import Path
 
 from generator.pipeline.editors import stale_schemas
 from generator.pipeline.order import HERE
-from generator.reading import read_library
 from generator.reading.schemas import schemas, write_schemas
+from tests.product import product_library
 from tests.workshop import Workshop
 
 
 def test_the_schemas_beside_the_content_are_up_to_date() -> None:
-    library = read_library(HERE / "content/shared", HERE / "content/farms/demo").library
+    library = product_library()
     assert stale_schemas(library, HERE) == [], "run `python3 run.py schema`"
 
 

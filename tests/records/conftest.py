@@ -10,12 +10,12 @@ from typing import Any
 import pytest
 from py_mini_racer import MiniRacer
 
-from generator.computing import Workbook
-from generator.pipeline.order import HERE, OVERRIDES
+from generator.pipeline.order import OVERRIDES
 from generator.pipeline.recording import record_book
-from generator.reading import Reading, read_library
+from generator.reading import Reading
 from generator.records.days import RecordBook
 from generator.records.shape import record_schema
+from tests.product import product_reading, product_workbook
 
 MODULES = ("records.js", "record_check.js", "merge.js", "judging.js", "curve.js", "record_table.js")
 Phone = Callable[..., Any]
@@ -41,9 +41,9 @@ def phone() -> Phone:
 
 @pytest.fixture(scope="session")
 def reading() -> Reading:
-    return read_library(HERE / "content/shared", HERE / "content/farms/demo")
+    return product_reading()
 
 
 @pytest.fixture(scope="session")
 def book(reading: Reading) -> RecordBook:
-    return record_book(reading, Workbook.of(reading))
+    return record_book(reading, product_workbook())

@@ -10,15 +10,13 @@ from typing import Any
 import pytest
 from py_mini_racer import MiniRacer
 
-from generator.computing import Workbook
-from generator.pipeline.figuring import figure
-from generator.reading import Reading
 from generator.records.days import RecordBook, RecordedDay
 from generator.records.entry import Entry, standing
 from generator.records.merging import merge
 from generator.records.phone_catalogue import record_programs
 from generator.records.taking import take_file
 from tests.formula.phone_machine import NUMBERS, shipped, without_modules
+from tests.product import product_edition, product_workbook
 from tests.records.samples import DEMO, NOON, entry
 
 Ask = Callable[..., Any]
@@ -26,10 +24,10 @@ RUN = "2026-07-18-demo1"
 
 
 @pytest.fixture(scope="module")
-def ask(reading: Reading) -> Ask:
+def ask() -> Ask:
     """Evaluates an expression beside the record page's own programs."""
-    workbook = Workbook.of(reading)
-    made = record_programs(figure(reading, workbook))
+    workbook = product_workbook()
+    made = record_programs(product_edition())
     modules = shipped(*NUMBERS, "records.js", "curve.js", "figures.js", "day_tallies.js")
     parts = [workbook.javascript(), made["phone/readings.js"], made["phone/tallies.js"]]
     engine = MiniRacer()

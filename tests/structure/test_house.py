@@ -2,9 +2,6 @@
 
 import ast
 import re
-from pathlib import Path
-
-import pytest
 
 from generator.pipeline.order import GENERATOR, HERE, OVERRIDES, SETTINGS
 
@@ -26,20 +23,29 @@ WRITTEN = [
 ]
 
 
-@pytest.mark.parametrize("path", [*WRITTEN, SETTINGS], ids=lambda path: path.relative_to(HERE).as_posix())
-def test_the_program_knows_no_trade(path: Path) -> None:
-    text = EVERYDAY.sub("", path.read_text(encoding="utf-8"))
+TREES = {path.relative_to(HERE).as_posix(): ast.parse(path.read_text(encoding="utf-8")) for path in SOURCES}
+
+
+def words_of_the_trade(text: str) -> list[str]:
     words = "|".join(TRADE.split())
-    found = re.findall(rf"(?i)(?<![a-z])(?:{words})(?:s|ed|er|ing|ion|ioning)?(?![a-z])", text)
-    assert found == []
+    return re.findall(rf"(?i)(?<![a-z])(?:{words})(?:s|ed|er|ing|ion|ioning)?(?![a-z])", EVERYDAY.sub("", text))
 
 
-@pytest.mark.parametrize("path", SOURCES, ids=lambda path: path.relative_to(HERE).as_posix())
-def test_functions_are_short(path: Path) -> None:
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-        if isinstance(node, ast.FunctionDef):
-            length = (node.end_lineno or 0) - node.lineno + 1
-            assert length <= LONGEST_FUNCTION, f"{node.name} has {length} lines"
+def test_the_program_knows_no_trade() -> None:
+    found = {path: words_of_the_trade(path.read_text(encoding="utf-8")) for path in (*WRITTEN, SETTINGS)}
+    assert {path.relative_to(HERE).as_posix(): words for path, words in found.items() if words} == {}
+    assert words_of_the_trade("Chill the birds; killed browsers are none. Ovens!") == ["Chill", "birds", "Ovens"]
+
+
+def test_functions_are_short() -> None:
+    lengths = {
+        f"{name}: {node.name}": (node.end_lineno or 0) - node.lineno + 1
+        for name, tree in TREES.items()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
+    }
+    assert len(lengths) > 1000
+    assert {name: length for name, length in lengths.items() if length > LONGEST_FUNCTION} == {}
 
 
 def test_names_say_what_lives_there() -> None:
@@ -47,6 +53,5 @@ def test_names_say_what_lives_there() -> None:
     assert names.isdisjoint(VAGUE)
 
 
-@pytest.mark.parametrize("path", SOURCES, ids=lambda path: path.relative_to(HERE).as_posix())
-def test_each_module_begins_with_what_it_is_for(path: Path) -> None:
-    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8")))
+def test_each_module_begins_with_what_it_is_for() -> None:
+    assert [name for name, tree in TREES.items() if not ast.get_docstring(tree)] == []

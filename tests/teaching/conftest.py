@@ -8,20 +8,18 @@ from typing import Any
 import pytest
 from py_mini_racer import MiniRacer
 
-from generator.computing import Workbook
 from generator.model.library import Library
-from generator.pipeline.figuring import figure
-from generator.pipeline.order import HERE
-from generator.reading import Reading, read_library
+from generator.reading import Reading
 from generator.teaching.drill_program import drill_program
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from tests.formula.phone_machine import NUMBERS, shipped, without_modules
+from tests.product import product_edition, product_reading
 
 
 @pytest.fixture(scope="session")
 def reading() -> Reading:
-    return read_library(HERE / "content/shared", HERE / "content/farms/demo")
+    return product_reading()
 
 
 @pytest.fixture(scope="session")
@@ -30,8 +28,8 @@ def library(reading: Reading) -> Library:
 
 
 @pytest.fixture(scope="session")
-def edition(reading: Reading) -> Edition:
-    return figure(reading, Workbook.of(reading))
+def edition() -> Edition:
+    return product_edition()
 
 
 class Phone:

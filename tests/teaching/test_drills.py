@@ -8,15 +8,14 @@ import random
 import pytest
 
 from generator.model.library import Library
-from generator.pipeline.order import HERE
-from generator.reading import read_library
 from generator.teaching.drill_bounds import bounds
 from generator.teaching.drill_formulas import link_drills, right_answers, work_out
 from generator.teaching.written import address_of, parts_of
 from generator.telling.edition import Edition
+from tests.product import product_library
 from tests.teaching.conftest import Phone
 
-DRILLS = read_library(HERE / "content/shared", HERE / "content/farms/demo").library.drills
+DRILLS = product_library().drills
 WITH_NUMBERS = [name for name, drill in DRILLS.items() if drill.vary or drill.draws or drill.works]
 SUBJECTS = {
     "signs of death": "signs_of_death",

@@ -6,10 +6,9 @@ import pytest
 
 from generator.model.library import Library
 from generator.model.teaching import Path
-from generator.pipeline.order import HERE
-from generator.reading import read_library
+from tests.product import product_library
 
-PATHS = read_library(HERE / "content/shared", HERE / "content/farms/demo").library.paths
+PATHS = product_library().paths
 WORDS_A_MINUTE = 130
 """Slow reading aloud."""
 SECONDS_A_QUESTION = 30
