@@ -2,13 +2,15 @@
 // The build writes here: version, files = {"path": "sha256 in base64"}.
 /* the list of files */
 
-const scope = self.registration.scope;
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const scope = worker.registration.scope;
 const ours = `kept ${new URL(scope).pathname} `; // other sites of the same host keep caches too
 const cacheName = ours + version;
 
-/** The key under which a file is kept: where it is, and which bytes. */
+/** The key under which a file is kept: where it is, and which bytes. @param {string} path */
 const keyOf = (path) => `${new URL(path, scope)}?sha256=${encodeURIComponent(files[path])}`;
 
+/** @param {string} path */
 async function fetchChecked(path) {
   // A half-finished upload or a sign-in page of a hotel fails here instead of being kept.
   const answer = await fetch(new URL(path, scope), {
@@ -18,6 +20,7 @@ async function fetchChecked(path) {
   return answer;
 }
 
+/** @param {Cache} cache @param {string} path */
 async function keep(cache, path) {
   const key = keyOf(path);
   if (await cache.match(key)) return;
@@ -25,8 +28,9 @@ async function keep(cache, path) {
   await cache.put(key, old ?? await fetchChecked(path));
 }
 
+/** @param {{kind: string, done?: number, all?: number, version?: string}} message */
 async function tell(message) {
-  for (const client of await self.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
+  for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
 }
 
 async function install() {
@@ -48,25 +52,27 @@ async function install() {
 async function activate() {
   const old = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== cacheName);
   for (const name of old) await caches.delete(name);
-  if (!old.length) await self.clients.claim();
+  if (!old.length) await worker.clients.claim();
 }
 
+/** @param {Request} request */
 async function missingPage(request) {
   const page = await answer("404.html", request);
   return new Response(page.body, { status: 404, headers: page.headers });
 }
 
-/** A file that is on the host only. Without a signal: its place on the nearest page above, which says what is kept instead. */
+/** A file that is on the host only. Without a signal: its place on the nearest page above, which says what is kept instead. @param {Request} request @param {string} path */
 async function aside(request, path) {
   try {
     return await fetch(request);
   } catch {
     const folders = path.split("/").slice(0, -1).map((_, depth, all) => `${all.slice(0, all.length - depth).join("/")}/`);
     const page = folders.find((folder) => folder in files);
-    return page ? Response.redirect(new URL(`${page}#${path.split("/").pop().replace(/\.\w+$/, "")}`, scope)) : missingPage(request);
+    return page ? Response.redirect(new URL(`${page}#${path.slice(path.lastIndexOf("/") + 1).replace(/\.\w+$/, "")}`, scope)) : missingPage(request);
   }
 }
 
+/** @param {string} path @param {Request} request */
 async function answer(path, request) {
   const cache = await caches.open(cacheName);
   const kept = await cache.match(keyOf(path));
@@ -80,6 +86,7 @@ async function answer(path, request) {
   }
 }
 
+/** @param {FetchEvent} event */
 function respond(event) {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || !url.href.startsWith(scope)) return;
@@ -90,7 +97,7 @@ function respond(event) {
   else if (event.request.destination === "image") event.respondWith(fetch(event.request).catch(() => new Response(null, { status: 204 })));
 }
 
-/** Whether a file is kept with the bytes it should have. What is not, goes. */
+/** Whether a file is kept with the bytes it should have. What is not, goes. @param {Cache} cache @param {string} path */
 async function isWhole(cache, path) {
   const kept = await cache.match(keyOf(path));
   const bytes = await kept?.arrayBuffer().catch(() => undefined);
@@ -107,10 +114,10 @@ async function state() {
   return { kind: "state", version, all: paths.length, missing: missing.length };
 }
 
-self.addEventListener("install", (event) => event.waitUntil(install()));
-self.addEventListener("activate", (event) => event.waitUntil(activate()));
-self.addEventListener("fetch", respond);
-self.addEventListener("message", (event) => {
-  if (event.data === "take over") self.skipWaiting();
+worker.addEventListener("install", (event) => event.waitUntil(install()));
+worker.addEventListener("activate", (event) => event.waitUntil(activate()));
+worker.addEventListener("fetch", respond);
+worker.addEventListener("message", (event) => {
+  if (event.data === "take over") worker.skipWaiting();
   if (event.data === "state") event.waitUntil(state().then((found) => event.ports[0].postMessage(found)));
 });

@@ -9,14 +9,14 @@ import { watchWhileShown } from "./ticks.js";
 /**
  * @typedef {import("./plan_state.js").Plan} Plan
  * @typedef {import("./plan_state.js").Outcome} Outcome
- * @typedef {{title: string, people: string, best: string, more?: string, rates: string[], apart?: boolean}} Standing
+ * @typedef {{title: string, people: string, best: string, more?: string, rates: string[], procedure?: string, also?: string[], apart?: boolean}} Standing
  * @typedef {{people: string, places: Record<string, Standing>}} Crew
  */
 
 /** @param {{store: import("./store.js").Store, plan: Plan}} page @param {HTMLElement} form */
 export function mountCrew({ store, plan }, form) {
   const id = form.dataset.crew ?? "";
-  const crew = /** @type {Crew} */ (crews[id]);
+  const crew = crews[id];
   follow(plan, form, (formulas) => paintCrew(form, crew, plan, plan.compute(formulas)));
   bindBest(form, crew, plan);
   const section = /** @type {HTMLElement | null} */ (document.querySelector(`[data-people="${id}"]`));
@@ -74,7 +74,7 @@ function bestSplit(crew, { inputs }, settings, values) {
     const { low, high } = inputs[people];
     return [people, Math.min(high, Math.max(low, values[best]))];
   });
-  return Object.fromEntries(wanted.filter(([people, value]) => Math.abs(settings[people] - value) > 1e-9));
+  return Object.fromEntries(wanted.filter(([people, value]) => Math.abs(settings[people] - Number(value)) > 1e-9));
 }
 
 /** @param {HTMLElement} form @param {Crew} crew @param {Plan} plan */

@@ -3,7 +3,7 @@
 /** @typedef {{key: string, wear: () => void}} Daylight  what first.js leaves here */
 
 export function startDaylight() {
-  const { daylight } = /** @type {{daylight: Daylight}} */ (/** @type {unknown} */ (window));
+  const { daylight } = window;
   document.querySelector("[data-daylight]")?.addEventListener("click", () => {
     const chosen = document.body.dataset.mdColorScheme === "slate" ? "default" : "slate";
     document.body.dataset.mdColorScheme = chosen;

@@ -2,7 +2,7 @@
 // A plain script, for a module would come too late; its own file, so that the policy allows no script inside a page.
 
 window.daylight = {
-  key: `${new URL("../", document.currentScript.src).pathname} daylight`,
+  key: `${new URL("../", /** @type {HTMLScriptElement} */ (document.currentScript).src).pathname} daylight`,
   wear() {
     let chosen = null;
     try {

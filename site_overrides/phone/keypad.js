@@ -5,7 +5,7 @@ import { press } from "./reading_items.js";
 import { tell } from "./log_words.js";
 
 const KEYS = ["7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "back"];
-const SIGNS = { ".": ".", back: "⌫" };
+/** @type {Record<string, string>} */ const SIGNS = { ".": ".", back: "⌫" };
 
 /** @param {string} unit @param {boolean} signed @param {string} start */
 export function makeKeypad(unit, signed, start = "") {
@@ -21,8 +21,8 @@ export function makeKeypad(unit, signed, start = "") {
   };
   /** @type {Record<string, string>} */ const names = { ".": tell("point"), back: tell("delete") };
   for (const key of KEYS) {
-    const name = names[key] ? { "aria-label": names[key] } : {};
-    const button = element("button", { type: "button", class: "key", ...name }, /** @type {Record<string, string>} */ (SIGNS)[key] ?? key);
+    /** @type {Record<string, string>} */ const name = names[key] ? { "aria-label": names[key] } : {};
+    const button = element("button", { type: "button", class: "key", ...name }, SIGNS[key] ?? key);
     button.addEventListener("click", () => put(key));
     pad.append(button);
   }

@@ -49,13 +49,13 @@ export async function makeTeller({ plan }) {
   return {
     value,
     limit,
-    /** The unit in which readings of a measure are typed. @param {string} measure @returns {{unit: any, digits: number}} */
+    /** The unit in which readings of a measure are typed. @param {string} measure @returns {{unit: import("./showing.js").Unit, digits: number}} */
     unitOf(measure) {
       const { unit, digits } = readingMeasures[measure][plan.system()];
       return { unit: formulas.units[unit], digits: digits ?? 0 };
     },
     /** A value with its unit, and in brackets in the other. @param {string} of @param {number} number */
-    both: (of, number) => showBoth(number, items[of].measure, plan.system()),
+    both: (of, number) => (items[of]?.measure ? showBoth(number, items[of].measure, plan.system()) : String(number)),
     /** A sentence of content with the numbers of the day in it. @param {string} sentence @param {Record<string, number | string>} values */
     sentence: (sentence, values) => sentence.replace(/\{([a-z0-9_]+)( first)?\}/g, (_, id, first) => {
       return id in values ? showQuantity(id, values[id], plan.system(), first ? "first" : "both") : "–";

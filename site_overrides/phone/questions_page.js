@@ -11,6 +11,8 @@ import { readTyped, stepped } from "./typed.js";
  * @typedef {import("./plan_state.js").Plan} Plan
  * @typedef {import("./plan_state.js").Formulas} Formulas
  * @typedef {{vary: string, seek: "most" | "least", until: string, stays: "at_most" | "at_least", start: string}} Search
+ * @typedef {{give: string, tells: string[]}} Trial
+ * @typedef {{search: Search, trial?: undefined} | {search?: undefined, trial: Trial}} Question
  */
 
 const MOST = 10;
@@ -64,7 +66,7 @@ function paintSearch(place, plan, formulas, search, bound) {
   take.onclick = () => answer && plan.set(search.vary, answer.value);
 }
 
-/** @param {HTMLElement} place @param {Plan} plan @param {Formulas} formulas @param {{give: string, tells: string[]}} trial @param {number} value */
+/** @param {HTMLElement} place @param {Plan} plan @param {Formulas} formulas @param {Trial} trial @param {number} value */
 function paintTrial(place, plan, formulas, { give, tells }, value) {
   const { settings } = plan.compute(formulas);
   const { low, high } = formulas.inputs[give];

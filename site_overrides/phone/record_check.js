@@ -4,6 +4,22 @@
  * Each refusal has a code, and `say("record_fault_" + code, { at })` tells it.
  *
  * @typedef {import("./records.js").Entry} Entry
+ * @typedef {object} Schema  the part of JSON Schema that the record's schema is written in
+ * @property {string | string[]} [type]
+ * @property {unknown} [const]
+ * @property {unknown[]} [enum]
+ * @property {string} [pattern]
+ * @property {number} [minLength]
+ * @property {number} [maxLength]
+ * @property {number} [minimum]
+ * @property {number} [maximum]
+ * @property {string[]} [required]
+ * @property {number} [maxProperties]
+ * @property {Record<string, Schema>} [properties]
+ * @property {{pattern: string}} [propertyNames]
+ * @property {false | Schema} [additionalProperties]
+ * @property {{if: Condition, then: Schema}[]} [allOf]
+ * @typedef {{required?: string[], properties?: Record<string, {const: unknown}>}} Condition
  * @typedef {{code: string, at: string, entry: number}} Fault  the entry's place in the file from 1; 0 means the whole file
  * @typedef {{phone: string, clock: number, entries: Entry[], faults: Fault[], refused: number}} Taken
  */
@@ -68,7 +84,7 @@ function kindOf(value) {
 
 /**
  * The first way in which a value breaks the part of JSON Schema that the record's schema is written in.
- * @param {any} value @param {any} schema @param {string} at @returns {{code: string, at: string} | null}
+ * @param {any} value @param {Schema} schema @param {string} at @returns {{code: string, at: string} | null}
  */
 export function faultOf(value, schema, at) {
   const kind = kindOf(value);
@@ -83,7 +99,7 @@ export function faultOf(value, schema, at) {
 /** @param {string} kind @param {string[]} types */
 const allowed = (kind, types) => types.includes(kind) || (kind === "integer" && types.includes("number"));
 
-/** @param {string} text @param {any} schema @param {string} at */
+/** @param {string} text @param {Schema} schema @param {string} at */
 function faultOfText(text, schema, at) {
   const length = [...text.slice(0, 2000)].length;
   if (length > (schema.maxLength ?? Infinity)) return { code: "too_long", at };
@@ -91,13 +107,13 @@ function faultOfText(text, schema, at) {
   return schema.pattern && !new RegExp(schema.pattern, "u").test(text) ? { code: "bad_text", at } : null;
 }
 
-/** @param {number} number @param {any} schema @param {string} at */
+/** @param {number} number @param {Schema} schema @param {string} at */
 function faultOfNumber(number, schema, at) {
   const fits = number >= (schema.minimum ?? -Infinity) && number <= (schema.maximum ?? Infinity);
   return Number.isFinite(number) && fits ? null : { code: "bad_number", at };
 }
 
-/** @param {Record<string, any>} object @param {any} schema @param {string} at */
+/** @param {Record<string, any>} object @param {Schema} schema @param {string} at */
 function faultOfObject(object, schema, at) {
   for (const key of schema.required ?? []) if (!Object.hasOwn(object, key)) return { code: "missing", at: key };
   const keys = Object.keys(object);
@@ -113,15 +129,16 @@ function faultOfObject(object, schema, at) {
   return null;
 }
 
-/** Whether a condition holds: it names keys that are there and values that they have. @param {Record<string, any>} object @param {any} condition */
+/** Whether a condition holds: it names keys that are there and values that they have. @param {Record<string, any>} object @param {Condition} condition */
 function applies(object, condition) {
   const there = (condition.required ?? []).every((/** @type {string} */ key) => Object.hasOwn(object, key));
   return there && Object.entries(condition.properties ?? {}).every(([key, part]) => object[key] === part.const);
 }
 
-/** @param {string} key @param {unknown} value @param {any} schema @param {string} at */
+/** @param {string} key @param {unknown} value @param {Schema} schema @param {string} at */
 function faultOfKey(key, value, schema, at) {
-  if (Object.hasOwn(schema.properties ?? {}, key)) return faultOf(value, schema.properties[key], key);
+  const { properties = {} } = schema;
+  if (Object.hasOwn(properties, key)) return faultOf(value, properties[key], key);
   if (schema.propertyNames && !new RegExp(schema.propertyNames.pattern, "u").test(key)) return { code: "unknown_key", at };
   if (schema.additionalProperties === false) return { code: "unknown_key", at };
   return schema.additionalProperties ? faultOf(value, schema.additionalProperties, at) : null;

@@ -86,7 +86,7 @@ function outside({ standing, teller }) {
 }
 
 /** @param {Day} day */
-const sums = ({ standing, teller }) => Object.entries(totals(standing)).map(([of, sum]) => [titleOf(of), items[of]?.measure ? teller.both(of, sum) : String(sum)]);
+const sums = ({ standing, teller }) => Object.entries(totals(standing)).map(([of, sum]) => [titleOf(of), teller.both(of, sum)]);
 
 /** By what was read, then by time. @param {Day} day */
 function readingRows({ standing, teller }) {
@@ -113,7 +113,7 @@ function changes({ all, teller }) {
 function listRows(ticked) {
   /** @type {Map<string, number>} */ const counts = new Map();
   for (const { of, lot } of ticked) {
-    const title = [/** @type {Record<string, string>} */ (lists)[of ?? ""] ?? of, lot].filter(Boolean).join(", ");
+    const title = [lists[of ?? ""] ?? of, lot].filter(Boolean).join(", ");
     counts.set(title, (counts.get(title) ?? 0) + 1);
   }
   return [...counts].map(([title, count]) => [title, String(count)]);

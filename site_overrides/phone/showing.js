@@ -3,7 +3,7 @@
  *
  * @typedef {"us" | "metric"} System
  * @typedef {{unit: string, digits: number}} Shown
- * @typedef {{form: string, us: Shown, metric: Shown}} Measure
+ * @typedef {{unit: string, form: string, us: Shown, metric: Shown}} Measure  `unit` in SI
  * @typedef {{symbol: string, plural: string, pattern: string, factor: number, offset: number}} Unit
  */
 

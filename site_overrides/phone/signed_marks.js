@@ -10,7 +10,7 @@ import { watchWhileShown } from "./ticks.js";
 
 /** @param {import("./logging.js").Page} page @param {HTMLElement} section */
 export function mountSignedMarks(page, section) {
-  const places = /** @type {Record<string, {procedure?: string, also?: string[]}>} */ (/** @type {any} */ (crews)[section.dataset.people ?? ""].places);
+  const { places } = crews[section.dataset.people ?? ""];
   const list = /** @type {HTMLElement} */ (section.querySelector("[data-people-list]"));
   const paint = () => {
     const signed = allSigned(page);

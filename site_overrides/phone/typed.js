@@ -6,6 +6,8 @@ import { say } from "./words_said.js";
 /**
  * @typedef {import("./plan_state.js").Formulas} Formulas
  * @typedef {import("./plan_state.js").System} System
+ * @typedef {import("./showing.js").Measure} Measure
+ * @typedef {import("./showing.js").Unit} Unit
  * @typedef {{value?: number, refused?: string}} Typed
  */
 
@@ -58,7 +60,7 @@ function readSpan(words, before) {
 }
 
 /**
- * @param {string} words @param {any} measure @param {Record<string, any>} units @param {System} system
+ * @param {string} words @param {Measure} measure @param {Record<string, Unit>} units @param {System} system
  * @returns {Typed}
  */
 function readMeasured(words, measure, units, system) {
@@ -72,7 +74,7 @@ function readMeasured(words, measure, units, system) {
   return { value: toSi(number, units[unit]) };
 }
 
-/** Whether a unit goes by that name; a degree sign, a dot or capitals are not asked for. @param {any} unit @param {string} text @param {string} name */
+/** Whether a unit goes by that name; a degree sign, a dot or capitals are not asked for. @param {Unit} unit @param {string} text @param {string} name */
 function isCalled(unit, text, name) {
   const bare = (/** @type {string} */ word) => word.toLowerCase().replace(/[°\s.]/g, "");
   return [unit.symbol, unit.plural, text].some((word) => word && bare(word) === bare(name));

@@ -1,0 +1,1 @@
+export const drawings: Record<string, string>;
