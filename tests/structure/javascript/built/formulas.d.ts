@@ -19,3 +19,4 @@ export const functions: Record<string, (...values: number[]) => number>;
 export const steps: Record<string, Step>;
 export function settle(changes?: Settings, base?: Settings): Settings;
 export function compute(settings: Settings, before?: Day): Day;
+export function computeInPieces(settings: Settings): Promise<Day>;
