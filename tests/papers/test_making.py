@@ -11,6 +11,7 @@ from typing import Any
 import pdfplumber
 import pypdfium2
 import pytest
+import typst
 from fontTools.ttLib import TTFont
 from PIL import Image, ImageChops
 
@@ -190,6 +191,15 @@ def test_a_part_of_a_pack_is_the_paper_alone(scratch_card: Card, every_sheet: di
         assert b"/Outlines" in inside
     assert b"Second" not in unpacked(made.parts[0])
     assert made.whole == typeset(papers, "Pack", "Nobody")
+
+
+def test_a_search_finds_the_same_wherever_it_begins() -> None:
+    """The first that fits, and the last where none does."""
+    source = """#import "/parts.typ": first-that-fits
+    #for fit in range(8) { for near in (none,) + range(7) {
+      assert.eq(first-that-fits(range(7), way => way >= fit, near: near), calc.min(fit, 6), message: repr((fit, near)))
+    } }"""
+    typst.compile(source.encode(), root=TEMPLATES)
 
 
 def test_signals_differ_without_colour() -> None:
