@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 
 from generator.model.paper import DayBoard, Paper, Span
+from generator.papers.data import Data
 from generator.papers.emergency import calls
-from generator.papers.wording import Data, Wording
+from generator.papers.wording import Wording
 
 HOUR = 3600
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.model.paper import Paper
 from generator.papers.board import board
+from generator.papers.data import Data
 from generator.papers.emergency import emergency
 from generator.papers.forms import bring_list, record, sign_off
 from generator.papers.halves import halves
@@ -13,7 +14,7 @@ from generator.papers.labels import labels
 from generator.papers.paper import Sheet
 from generator.papers.station import Stations
 from generator.papers.tags import tags
-from generator.papers.wording import Data, Wording
+from generator.papers.wording import Wording
 from generator.telling.drawings import Drawings
 from generator.telling.phases import numbers, phases
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from generator.model.paper import Paper
+from generator.papers.data import Data
 from generator.papers.station import Stations
-from generator.papers.wording import Data, Wording
+from generator.papers.wording import Wording
 
 
 def halves(paper: Paper, say: Wording, stations: Stations) -> Data:

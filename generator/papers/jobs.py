@@ -13,9 +13,9 @@ from multiprocessing import get_context, parent_process
 from pathlib import Path
 from zipfile import BadZipFile, ZipFile
 
+from generator.papers.data import Data
 from generator.papers.miniature import DOTS_PER_INCH, shrink
 from generator.papers.typesetting import engine, typeset, typeset_pack
-from generator.papers.wording import Data
 from generator.problems import Problem, ProblemsFound, stop_at
 
 KEPT = 100_000_000
@@ -60,14 +60,13 @@ class PackJob:
 
     def run(self) -> Files:
         """The pack and its parts. Raises ProblemsFound with the faults of all papers."""
-        dots = DOTS_PER_INCH if any(self.pictures) else 0
+        pictured = [bool(name) for name in self.pictures]
         try:
-            made = typeset_pack(list(self.papers), self.title, self.author, dots)
+            made = typeset_pack(list(self.papers), self.title, self.author, pictured, DOTS_PER_INCH)
         except ProblemsFound:
             self._find_all()
             raise
-        named = ((name, png) for name, png in zip(self.pictures, made.fronts, strict=False) if name)
-        pictures = {name: shrink(png) for name, png in named}
+        pictures = dict(zip(filter(None, self.pictures), map(shrink, made.fronts), strict=True))
         return {self.file: made.whole} | dict(zip(self.parts, made.parts, strict=True)) | pictures
 
     def _find_all(self) -> None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from generator.model.paper import Labels, Paper, Stock
-from generator.papers.wording import Data, Wording
+from generator.papers.data import Data
+from generator.papers.wording import Wording
 from generator.telling.drawings import Drawings
 
 

@@ -6,6 +6,7 @@ See ISO 32000-1, 9.4 (text objects) and 9.3 (what stays set between them).
 from __future__ import annotations
 
 import re
+import struct
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -122,7 +123,7 @@ def _joined(shown: Shown, face: Face) -> Iterator[bytes]:
     open_ = b""
     for piece in shown:
         if isinstance(piece, bytes):
-            open_ += bytes(face.bytes_of[glyph] for glyph in _glyphs(piece))
+            open_ += bytes(map(face.bytes_of.__getitem__, _glyphs(piece)))
         else:
             yield _escaped(open_) + b"%d" % round(piece)
             open_ = b""
@@ -130,8 +131,8 @@ def _joined(shown: Shown, face: Face) -> Iterator[bytes]:
         yield _escaped(open_)
 
 
-def _glyphs(text: bytes) -> list[int]:
-    return [high * 256 + low for high, low in zip(text[::2], text[1::2], strict=True)]
+def _glyphs(text: bytes) -> tuple[int, ...]:
+    return struct.unpack(f">{len(text) // 2}H", text)
 
 
 def _escaped(text: bytes) -> bytes:
@@ -139,7 +140,10 @@ def _escaped(text: bytes) -> bytes:
 
 
 def _unescaped(text: bytes) -> bytes:
-    return _ESCAPED.sub(_letter, text[1:-1])
+    inside = text[1:-1]
+    if b"\\(" in inside or b"\\)" in inside:
+        return _ESCAPED.sub(_letter, inside)
+    return inside.decode("unicode_escape").encode("latin-1")  # Python's strings escape all but brackets alike
 
 
 def _letter(found: re.Match[bytes]) -> bytes:

@@ -14,7 +14,7 @@ from functools import reduce
 
 _DEEP = 24
 """Brackets inside a string may stand unescaped where each has its partner, one pair inside another."""
-STRING = reduce(lambda inside, _: rb"\((?:\\.|[^\\()]|" + inside + rb")*\)", range(_DEEP), rb"(?!)")
+STRING = reduce(lambda inside, _: rb"\((?:[^\\()]++|\\.|" + inside + rb")*+\)", range(_DEEP), rb"(?!)")
 _PIECES = re.compile(STRING + rb"|(?<![\d.])(\d+) 0 R", re.DOTALL)
 _TRAILER = re.compile(rb"trailer\s*<<(.*)>>\s*startxref", re.DOTALL)
 _ROOT, _INFO = re.compile(rb"/Root (\d+) 0 R"), re.compile(rb"/Info (\d+) 0 R")

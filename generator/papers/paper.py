@@ -6,7 +6,8 @@ import hashlib
 import json
 from dataclasses import dataclass
 
-from generator.papers.wording import Data, Wording
+from generator.papers.data import Data
+from generator.papers.wording import Wording
 from generator.telling.listing import SIZES
 
 

@@ -7,8 +7,9 @@ import io
 import segno
 
 from generator.model.procedure import Caution, KeyPoint, Procedure, Step
+from generator.papers.data import Data
 from generator.papers.paper import Sheet
-from generator.papers.wording import Data, Wording
+from generator.papers.wording import Wording
 from generator.telling import addresses
 from generator.telling.drawings import Drawings
 from generator.units.writing import NO_BREAK

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from generator.model.paper import Paper
-from generator.papers.wording import Data, Wording
+from generator.papers.data import Data
+from generator.papers.wording import Wording
 
 
 def tags(paper: Paper, say: Wording) -> Data:

@@ -5,20 +5,22 @@ from __future__ import annotations
 import hashlib
 import json
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib import metadata
 from importlib.util import find_spec
+from itertools import accumulate, pairwise
 from pathlib import Path
 from typing import Any
 
 import typst
 
+from generator.papers.data import Data
 from generator.papers.objects import Document, read_objects
 from generator.papers.packing import pack
 from generator.papers.slimming import slim
 from generator.papers.splitting import Pack
-from generator.papers.wording import Data
 from generator.problems import Place, Problem, ProblemsFound
 
 TEMPLATES = Path(__file__).parent / "templates"
@@ -42,7 +44,7 @@ class Printed:
     whole: bytes
     parts: list[bytes]
     fronts: list[bytes]
-    """The first page of each as PNG, where they are wanted."""
+    """The first page, as PNG, of each that is pictured."""
 
 
 def typeset(papers: list[Data], title: str, author: str) -> bytes:
@@ -50,13 +52,19 @@ def typeset(papers: list[Data], title: str, author: str) -> bytes:
     return pack(_document(papers, title, author))
 
 
-def typeset_pack(papers: list[Data], title: str, author: str, dots_per_inch: float = 0) -> Printed:
-    """The same, parted as well, with pictures where dots are given. They cost little beside the setting itself."""
+def typeset_pack(
+    papers: list[Data], title: str, author: str, pictured: Sequence[bool] = (), dots_per_inch: float = 144
+) -> Printed:
+    """The same, parted as well, with pictures of those that are to have one."""
     document = _document(papers, title, author)
-    pages = _compile(papers, title, author, "png", dots_per_inch) if dots_per_inch else []
     whole = Pack(document)
     parts = [pack(whole.part(place, paper["title"])) for place, paper in enumerate(papers)]
-    return Printed(pack(document), parts, [pages[begin] for begin in whole.begins] if pages else [])
+    lengths = [following - begin for begin, following in pairwise(whole.begins)]
+    drawn = [paper for paper, wanted in zip(papers, pictured, strict=False) if wanted]
+    places = accumulate((length for length, wanted in zip(lengths, pictured, strict=False) if wanted), initial=0)
+    # What is set already is remembered, so that drawing is all that a picture costs.
+    pages = _compile(drawn, title, author, "png", dots_per_inch) if drawn else []
+    return Printed(pack(document), parts, [pages[place] for place, _ in zip(places, drawn, strict=False)])
 
 
 def _document(papers: list[Data], title: str, author: str) -> Document:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from typing import Any
 
 from generator.computing.items import Item
 from generator.telling.edition import Edition
@@ -13,8 +12,6 @@ from generator.telling.words import Words
 from generator.units.writing import NO_BREAK
 
 Run = dict[str, str | bool]
-Data = dict[str, Any]
-"""What a template is given: nothing but texts, numbers, lists and mappings."""
 _FIGURES = re.compile(r"[−-]?[\d.:–]+(?:\u00a0\d{3})*")
 
 

@@ -145,7 +145,7 @@ def holders(tree: list[dict[str, Any]]) -> list[str]:
 
 
 def test_a_small_picture_is_the_large_one_in_four_greys(scratch_card: Card) -> None:
-    png = typeset_pack([scratch_card()], "Scratch", "Nobody", 20).fronts[0]
+    png = typeset_pack([scratch_card()], "Scratch", "Nobody", [True], 20).fronts[0]
     large = Image.open(io.BytesIO(png)).convert("RGB").getchannel("G")
     small = Image.open(io.BytesIO(shrink(png)))
     assert small.size == large.size
