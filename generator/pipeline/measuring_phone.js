@@ -30,15 +30,16 @@
     return performance.now() - begun;
   }
 
-  /** From an act until all it brings about is laid out, and until its frame is handed over to be shown. */
+  /** From an act until our programs are done with it, until all it brings about is laid out, and until its frame is handed over to be shown. */
   const frame = (act) => new Promise((done) => requestAnimationFrame(async () => {
     const { port1, port2 } = new MessageChannel();
     const begun = performance.now();
-    let seen = 0;
-    port1.onmessage = () => done({ seen, whole: performance.now() - begun });
+    let [written, seen] = [0, 0];
+    port1.onmessage = () => done({ written, seen, whole: performance.now() - begun });
     port2.postMessage("comes to its turn after the frame");
     act();
     for (let turn = 0; turn < 20; turn += 1) await undefined; // what the act left to be done at once
+    written = performance.now() - begun;
     layout();
     seen = performance.now() - begun;
   }));
@@ -125,7 +126,7 @@
     return Object.fromEntries(Object.entries(times).map(([what, taken]) => [what, middle(taken)]));
   }
 
-  /** Steps of the first field of the plan. */
+  /** Steps of the first field of the plan, the first of them apart. */
   async function steps() {
     const field = document.querySelector("[data-input]");
     const times = [];
@@ -133,7 +134,7 @@
       times.push(await frame(() => field.querySelector(turn % 2 ? "[data-less]" : "[data-more]").click()));
       await wait(250);
     }
-    return middles(times.slice(2));
+    return { first: times[0], others: middles(times.slice(2)) };
   }
 
   return { repaint, fill, taps, steps };

@@ -1,7 +1,7 @@
 // Drawings of numbers, in SVG that reads on a narrow phone. Colours and type are the style sheet's. Drawings are told
 // first and put on the page at last, where only what is not yet as told is changed.
 
-import { mark, write } from "./changing.js";
+import { write } from "./changing.js";
 
 /** @typedef {{name: string, attributes: Record<string, string | number>, inside: (Shape | string)[]}} Shape  words stand alone inside theirs */
 
@@ -19,23 +19,36 @@ export function drawn({ name, attributes, inside }) {
   return element;
 }
 
-/** Draws what is told in a place of its own. @param {Element} place @param {(Shape | string)[]} told */
+/** What was last drawn in a place: to ask the page costs more. @type {WeakMap<Element, (Shape | string)[]>} */
+const last = new WeakMap();
+
+/** Draws what is told in a place of its own. @param {Element} place @param {Shape[]} told */
 export function draw(place, told) {
-  const there = [...place.children];
-  told.forEach((part, at) => {
-    if (typeof part === "string") write(place, part);
-    else if (!there[at]) place.append(drawn(part));
-    else if (!isLike(there[at], part)) there[at].replaceWith(drawn(part));
-    else {
-      for (const [key, value] of Object.entries(part.attributes)) mark(there[at], key, String(value));
-      draw(there[at], part.inside);
-    }
-  });
-  there.slice(told.length).forEach((left) => left.remove());
+  change(place, last.get(place) ?? [], told);
+  last.set(place, told);
 }
 
-/** @param {Element} element @param {Shape} told */
-const isLike = (element, { name, attributes }) => element.localName === name && element.attributes.length === Object.keys(attributes).length;
+/** @param {Element} place @param {(Shape | string)[]} before @param {(Shape | string)[]} told */
+function change(place, before, told) {
+  told.forEach((part, at) => {
+    const old = before[at];
+    if (part === old) return;
+    if (typeof part === "string") write(place, part);
+    else if (old === undefined) place.append(drawn(part));
+    else if (typeof old === "string" || !isLike(old, part)) place.childNodes[at].replaceWith(drawn(part));
+    else changeShape(place.children[at], old, part);
+  });
+  for (let left = before.length; left > told.length; left -= 1) place.lastChild?.remove();
+}
+
+/** @param {Element} element @param {Shape} old @param {Shape} told */
+function changeShape(element, old, told) {
+  for (const key in told.attributes) if (told.attributes[key] !== old.attributes[key]) element.setAttribute(key, String(told.attributes[key]));
+  change(element, old.inside, told.inside);
+}
+
+/** @param {Shape} one @param {Shape} other */
+const isLike = (one, other) => one.name === other.name && Object.keys(one.attributes).join() === Object.keys(other.attributes).join();
 
 /** @param {number} x @param {number} y @param {string} words @param {string} [look] @param {"start" | "middle" | "end"} [anchor] */
 export function label(x, y, words, look = "", anchor = "start") {

@@ -7,11 +7,22 @@ import { computeOn } from "./running.js";
  * @typedef {import("./plan_state.js").Value} Value
  */
 
+/** @type {WeakMap<Formulas["steps"], Map<string, ReturnType<typeof lookUp>>>} */
+const lookedUp = new WeakMap();
+
 /**
  * The results that some ids need, themselves included, in order.
  * @param {Formulas} formulas @param {string[]} ids
  */
-export function neededFor({ steps, uses }, ids) {
+export function neededFor(formulas, ids) {
+  const found = lookedUp.get(formulas.steps) ?? new Map();
+  lookedUp.set(formulas.steps, found);
+  if (!found.has(ids.join())) found.set(ids.join(), lookUp(formulas, ids));
+  return /** @type {ReturnType<typeof lookUp>} */ (found.get(ids.join()));
+}
+
+/** @param {Formulas} formulas @param {string[]} ids */
+function lookUp({ steps, uses }, ids) {
   const needed = new Set(ids);
   const open = [...ids];
   for (let id = open.pop(); id !== undefined; id = open.pop()) {
