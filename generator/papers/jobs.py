@@ -5,9 +5,9 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from multiprocessing import get_context, parent_process
 from pathlib import Path
@@ -76,12 +76,25 @@ class PackJob:
 
 
 def run_jobs(jobs: Sequence[Job | PackJob], memory: Path) -> Files:
-    """Makes what is not remembered, and remembers it. Others may use the same memory at the same time."""
+    """Makes what is not remembered, and remembers it. Raises ProblemsFound."""
+    with jobs_begun(jobs, memory) as finish:
+        return finish()
+
+
+@contextmanager
+def jobs_begun(jobs: Sequence[Job | PackJob], memory: Path) -> Iterator[Callable[[], Files]]:
+    """The same, in other processes while this one goes on. Others may use the same memory at the same time."""
     memory.mkdir(parents=True, exist_ok=True)
     setting = engine()
     keys = [_key(job, setting) for job in jobs]
     recalled = [_recall(memory / key) for key in keys]
-    made = iter(_results([job for job, files in zip(jobs, recalled, strict=True) if files is None]))
+    with _begun([job for job, files in zip(jobs, recalled, strict=True) if files is None]) as results:
+        yield lambda: _gathered(keys, recalled, iter(results()), memory)
+
+
+def _gathered(
+    keys: Sequence[str], recalled: Sequence[Files | None], made: Iterator[Files | tuple[Problem, ...]], memory: Path
+) -> Files:
     problems: list[Problem] = []
     all_files: Files = {}
     for key, known in zip(keys, recalled, strict=True):
@@ -109,11 +122,14 @@ def _made(job: Job | PackJob) -> Files | tuple[Problem, ...]:
         return found.problems
 
 
-def _results(todo: list[Job | PackJob]) -> list[Files | tuple[Problem, ...]]:
+@contextmanager
+def _begun(todo: list[Job | PackJob]) -> Iterator[Callable[[], list[Files | tuple[Problem, ...]]]]:
     if len(todo) < FEW or parent_process():  # one of several processes leaves the other cores to them
-        return [_made(job) for job in todo]
+        yield lambda: [_made(job) for job in todo]
+        return
     with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
-        return list(pool.map(_made, todo))
+        waiting = [pool.submit(_made, job) for job in todo]
+        yield lambda: [each.result() for each in waiting]
 
 
 def _recall(path: Path) -> Files | None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from generator.papers.catalogue import sheets
 from generator.papers.counting import count_pages
-from generator.papers.jobs import Job, PackJob, run_jobs
+from generator.papers.jobs import Job, PackJob, jobs_begun, run_jobs
 from generator.papers.paper import Sheet, set_up
 from generator.papers.wording import Wording
 from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean
@@ -30,21 +32,29 @@ class Printed:
         return {file for file in self.files if file != kept}
 
 
-def print_all(edition: Edition, memory: Path) -> Printed:
-    """Every paper in every size, the packs, and a picture of each.
+@contextmanager
+def printing(edition: Edition, memory: Path) -> Iterator[Callable[[], Printed]]:
+    """Begins every paper in every size, the packs, and a picture of each. What it gives waits until all are there.
 
-    `memory` is a folder that keeps what was set before. Raises ProblemsFound with every text that does not fit.
+    `memory` is a folder that keeps what was set before. Raises ProblemsFound with every text that does not fit, when
+    waited for.
     """
     say = Wording(edition)
     found = sheets(say)
-    files = run_jobs(_jobs(found, say), memory)
-    return Printed(files, _listed(found, files, edition.language))
+    with jobs_begun(_jobs(found, say), memory) as finish:
+
+        @cache
+        def printed() -> Printed:
+            files = finish()
+            return Printed(files, _listed(found, files, edition.language))
+
+        yield printed
 
 
 def print_some(edition: Edition, station: str, size: str, memory: Path) -> dict[str, bytes]:
     """The paper of a station or the paper of that id, or all where none is named, each by the name of its file.
 
-    A sheet of label stock comes in its own size. Raises ProblemsFound for an unknown station, and as `print_all` does.
+    A sheet of label stock comes in its own size. Raises ProblemsFound for an unknown station, and as `printing` does.
     """
     say = Wording(edition)
     found = sheets(say)

@@ -8,7 +8,7 @@ import time
 from pathlib import Path
 
 from generator.pipeline.order import Order
-from generator.pipeline.story import PAPERS, build
+from generator.pipeline.story import build
 from generator.publishing.keeping import listed_files
 
 Figures = dict[str, float]
@@ -30,8 +30,6 @@ def measure_build(order: Order) -> Figures:
     build(order, next_step)
     next_step("")
     figures["The whole build, s"] = round(time.perf_counter() - start, 2)
-    papers = sum(1 for _ in (order.site / "papers").rglob("*.p[dn][fg]"))
-    figures["One paper or its picture, s"] = round(figures[f"{PAPERS}, s"] / papers, 3)
     return figures | _memory() | _weights(order.site)
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
-from generator.papers.printing import Printed, print_all
+from generator.papers.printing import Printed, printing
 from generator.pipeline.figuring import figure, open_content
 from generator.pipeline.freshness import fingerprint, keep_mark
 from generator.pipeline.order import CHANGES, SETTINGS, Order
@@ -14,11 +14,13 @@ from generator.publishing.engine import run_engine
 from generator.publishing.sealing import seal
 from generator.publishing.swapping import successor
 from generator.publishing.writing import write_folder
-from generator.rendering import Edition, render_site
+from generator.rendering import Edition, Rendered, render_site
 from generator.rules import check_rules
+from generator.telling.listing import Listed
 
 Say = Callable[[str], None]
 PAPERS = "Setting the papers"
+"""What is left of it when all pages are written: it goes on meanwhile."""
 
 
 def build(order: Order, say: Say, *, sealed: bool = True) -> None:
@@ -28,12 +30,8 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
     """
     made_from = fingerprint(order.inputs)
     edition = read_and_check(order, say)
-    papers = Printed({}, [])
-    if sealed:
-        say(PAPERS)
-        papers = print_all(edition, order.papers)
     say("Writing the pages")
-    rendered = render_site(edition, papers.listed)
+    rendered, papers = write_all(edition, order, say) if sealed else (render_site(edition), Printed({}, []))
     write_folder(order.docs, {**rendered.files, **papers.files})
     with successor(order.site) as site:
         say("Making the site")
@@ -42,6 +40,17 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
             say("Sealing the site")
             seal(site, papers.aside(edition))
     keep_mark(order, made_from, edition.library.this_farm.site_address)
+
+
+def write_all(edition: Edition, order: Order, say: Say) -> tuple[Rendered, Printed]:
+    """The pages, and the papers that other processes set meanwhile."""
+    with printing(edition, order.papers) as printed:
+
+        def listed() -> Sequence[Listed]:
+            say(PAPERS)
+            return printed().listed
+
+        return render_site(edition, listed), printed()
 
 
 def read_and_check(order: Order, say: Say) -> Edition:

@@ -51,4 +51,3 @@ def listed_files(site: Path) -> list[str]:
 def switch_off(site: Path) -> None:
     """Puts the worker that removes itself in the place of the other."""
     (site / WORKER).write_bytes((site / SWITCHED_OFF).read_bytes())
-

@@ -38,8 +38,13 @@ class Page:
         return addresses.file_of(self.address)
 
 
-def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
-    """Every page of the edition; the one that offers papers only where there are any."""
+def papers_page(edition: Edition, papers: Sequence[Listed]) -> Page:
+    """The page that offers papers."""
+    return _fixed("papers", addresses.PAPERS, **offer(papers, edition.language, edition.first))
+
+
+def pages(edition: Edition) -> list[Page]:
+    """Every page of the edition but the one that offers papers."""
     library = edition.library
     made = [
         _fixed("today", addresses.TODAY, phases=[each for each in phases(edition) if not each[1].at_hand]),
@@ -48,8 +53,6 @@ def pages(edition: Edition, papers: Sequence[Listed] = ()) -> list[Page]:
     if library.supplies:
         made.append(_fixed("bring", addresses.BRING, groups=supplies_by_group(edition)))
     made += [_fixed(name, address, **parts) for name, address, parts in plan_pages(edition)]
-    if papers:
-        made.append(_fixed("papers", addresses.PAPERS, **offer(papers, edition.language, edition.first)))
     made += [
         _fixed("log", addresses.LOG, phases=_readings_by_phase(edition)),
         _fixed("record", addresses.RECORD),

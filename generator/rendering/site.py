@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.rendering.log_content import log_content
 from generator.rendering.manifest import manifest
-from generator.rendering.pages import pages
+from generator.rendering.pages import pages, papers_page
 from generator.rendering.phone_data import phone_data
 from generator.rendering.plan_content import plan_content
 from generator.rendering.search_index import search_index
@@ -30,15 +30,21 @@ class Rendered:
     """What the site engine's settings say differently for this edition."""
 
 
-def render_site(edition: Edition, papers: Sequence[Listed] = ()) -> Rendered:
-    """Markdown pages, phone data and the manifest. Raises ProblemsFound where interface words are missing."""
+def render_site(edition: Edition, papers: Callable[[], Sequence[Listed]] | None = None) -> Rendered:
+    """Markdown pages, phone data and the manifest. Raises ProblemsFound where interface words are missing.
+
+    `papers` is called when all that can be written without them is.
+    """
     writer = Writer(edition)
-    made = pages(edition, papers)
+    made = pages(edition)
     files = {page.file: writer.page(page) for page in made}
     files |= phone_data(edition, writer.words) | plan_content(edition, writer.figures, writer.words)
     files |= log_content(edition, writer.words)
     files |= drill_program(edition, writer.figures) | teaching_program(edition, writer.words)
     files |= manifest(edition, writer.words)
+    if papers:
+        made.append(papers_page(edition, papers()))
+        files[made[-1].file] = writer.page(made[-1])
     files |= search_index(edition, writer.figures, made, writer.title)
     settings = {
         "site_name": writer.words("site_name"),

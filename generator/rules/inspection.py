@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -91,10 +90,11 @@ class Inspection:
 
     def referred(self, kind: str) -> frozenset[str]:
         """Every id of that kind that a field names, other than to give it a value."""
-        return frozenset(leaf.text for leaf in self._references() if kind in _kinds(leaf) and "values" not in leaf.path)
+        return frozenset(leaf.text for leaf in self._references if kind in _kinds(leaf) and "values" not in leaf.path)
 
-    def _references(self) -> Iterator[Leaf]:
-        return leaves(self.library, Refers)
+    @cached_property
+    def _references(self) -> tuple[Leaf, ...]:
+        return tuple(leaves(self.library, Refers))
 
 
 def _kinds(leaf: Leaf) -> tuple[str, ...]:

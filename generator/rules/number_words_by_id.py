@@ -28,13 +28,13 @@ _ABOUT_ITSELF = ("plans",)
 def number_words_by_id(inspection: Inspection) -> Iterator[Finding]:
     """Text for people spells out no number of a unit, or of what a measure `counts` but for its phrases `in_words`."""
     measures = inspection.library.measures
-    phrases = [phrase for measure in measures.values() for phrase in measure.in_words]
+    allowed = _allowed([phrase for measure in measures.values() for phrase in measure.in_words])
     leaves = [leaf for leaf in inspection.human if isinstance(leaf.role, Human) and not leaf.role.figures]
     counted = _counted([noun for measure in measures.values() for noun in measure.counts])
     for leaf in leaves:
         yield from _spelled_out(leaf, leaf.text, _WITH_UNIT)
         if counted and leaf.kind not in _ABOUT_ITSELF:
-            yield from _spelled_out(leaf, _without(phrases, leaf.text), counted)
+            yield from _spelled_out(leaf, _without(allowed, leaf.text), counted)
     yield from _idle_phrases(inspection, "\n".join(leaf.text for leaf in leaves).casefold())
 
 
@@ -51,10 +51,13 @@ def _spelled_out(leaf: Leaf, text: str, pattern: re.Pattern[str]) -> Iterator[Fi
         yield Finding(leaf.kind, leaf.name, leaf.path, fault, hint, column=found.start() + 1)
 
 
-def _without(phrases: list[str], text: str) -> str:
-    for phrase in phrases:
-        text = re.sub(rf"(?i)\b{re.escape(phrase)}\b", lambda found: "·" * len(found[0]), text)
-    return text
+def _allowed(phrases: list[str]) -> re.Pattern[str] | None:
+    either = "|".join(re.escape(phrase) for phrase in sorted(phrases, key=len, reverse=True))
+    return re.compile(rf"(?i)\b(?:{either})\b") if either else None
+
+
+def _without(allowed: re.Pattern[str] | None, text: str) -> str:
+    return allowed.sub(lambda found: "·" * len(found[0]), text) if allowed else text
 
 
 def _idle_phrases(inspection: Inspection, texts: str) -> Iterator[Finding]:

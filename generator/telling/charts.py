@@ -69,10 +69,10 @@ def draw_chart(chart: Chart, edition: Edition, figures: Figures, say: Sentences)
 
 def _sweep(chart: Chart, edition: Edition, begins: float, ends: float) -> list[tuple[float, float]]:
     """Points of the curve; where the value is refused there is none."""
-    found = []
+    found, wanted = [], edition.workbook.rests_on(chart.read)
     for step in range(POINTS + 1):
         one = begins + (ends - begins) * step / POINTS
-        other = edition.workbook.compute({**edition.settings, chart.sweep: one}).values.get(chart.read)
+        other = edition.workbook.compute({**edition.settings, chart.sweep: one}, wanted).values.get(chart.read)
         if isinstance(other, float):
             found.append((one, other))
     return found

@@ -37,7 +37,11 @@ def covered(edition: Edition) -> dict[str, object]:
 
 def coverage(edition: Edition) -> list[tuple[Choice, list[Covered]]]:
     """Each choice that content counts, with its options."""
-    rests_on = {name: _rests_on(edition, name) for name in edition.library.procedures}
+    texts: dict[str, list[str]] = {}
+    for leaf in leaves(edition.library, Human):
+        if leaf.kind == "procedures":
+            texts.setdefault(leaf.name, []).append(leaf.text)
+    rests_on = {name: _rests_on(edition, name, texts.get(name, [])) for name in edition.library.procedures}
     return [
         (choice, [_covered(edition, name, option, rests_on) for option in choice.options])
         for name, choice in edition.library.choices.items()
@@ -69,10 +73,9 @@ def _has_a_row(procedure: Procedure, choice: str, chosen: str) -> bool:
     return any(chosen in step.only.get(choice, (chosen,)) for step in procedure.steps.values())
 
 
-def _rests_on(edition: Edition, name: str) -> frozenset[str]:
+def _rests_on(edition: Edition, name: str, texts: list[str]) -> frozenset[str]:
     """Every quantity that a procedure shows or counts down, and all that these are computed from."""
     procedure = edition.library.procedures[name]
-    texts = [leaf.text for leaf in leaves(edition.library, Human) if (leaf.kind, leaf.name) == ("procedures", name)]
     shown = {place.name for text in texts for place in placeholders(text)} | set(procedure.targets)
     shown |= {value for step in procedure.steps.values() for value in (step.number, step.timer) if value}
     return frozenset[str]().union(*(edition.workbook.rests_on(each) for each in shown))

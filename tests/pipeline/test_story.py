@@ -99,8 +99,8 @@ def test_the_steps_are_told_in_the_order_of_the_picture(bakery: Order) -> None:
         "Reading the content",
         "Computing the numbers",
         "Checking the rules",
-        "Setting the papers",
         "Writing the pages",
+        "Setting the papers",
         "Making the site",
         "Sealing the site",
     ]
