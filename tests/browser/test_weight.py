@@ -5,7 +5,7 @@ from playwright.sync_api import BrowserContext
 from tests.browser.host import Host
 from tests.browser.watching import Noises, offline_ready, until
 
-FIRST_VISIT = 100_000
+FIRST_VISIT = 60_000
 PER_PAGE = 9_000
 """Bytes of the offline copy for each page: it grows with the content, so it is measured against it."""
 PAPERS = "papers/"
