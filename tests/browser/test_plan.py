@@ -384,3 +384,37 @@ def _kill(profile: Path) -> None:
             os.kill(int(file.parent.name), signal.SIGKILL)
     for lock in profile.glob("Singleton*"):
         lock.unlink()
+
+
+def test_a_group_brought_out_later_shows_the_plan_as_it_is_by_then(page: Page, shared_host: Host) -> None:
+    """Its fields in the units chosen, what was changed marked, and its numbers follow from then on."""
+    page.goto(shared_host.address + "plan/")
+    until(page, READY)
+    until(page, BOUND)
+    assert page.locator("#field-air_temperature").count() == 0
+    page.locator("[data-units][value=metric]").evaluate("(it) => it.click()")
+    page.goto(shared_host.address + "plan/#air_temperature")
+    until(page, BOUND)
+    box = page.locator("#field-air_temperature")
+    assert box.is_visible()
+    until(page, "document.querySelector('#field-air_temperature').value.endsWith('°C')")
+    _type(page, "air_temperature", "30")
+    page.goto(shared_host.address + "plan/")
+    until(page, BOUND)
+    group = page.locator("details", has=page.locator("template[data-held]"), has_text="Weather and water")
+    assert "1 changed" in _plain(group.locator("summary").inner_text())
+    group.locator("summary").click()
+    until(page, "document.querySelector('#field-air_temperature').value === '30 °C'")
+    assert page.locator("#air_temperature [data-changed]").is_visible()
+    until(page, "/^86\\s°F$/.test(document.querySelector('#air_temperature [data-other]').textContent.trim())")
+    _type(page, "air_temperature", "20")
+    until(page, "/^68\\s°F$/.test(document.querySelector('#air_temperature [data-other]').textContent.trim())")
+
+
+def test_a_printed_plan_has_all_its_groups(page: Page, shared_host: Host) -> None:
+    page.goto(shared_host.address + "plan/")
+    until(page, BOUND)
+    assert page.locator("template[data-held]").count() > 5
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    assert page.locator("template[data-held]").count() == 0
+    assert page.locator("#field-air_temperature").is_visible()
