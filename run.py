@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import ctypes.util
 import hashlib
 import importlib.util
 import os
@@ -70,7 +71,9 @@ def need_venv() -> None:
 
 
 def find_browser() -> None:
-    """See that the tests have a browser: one that is there, else Debian's, else Playwright's own."""
+    """See that the tests have a browser and what drives it: one that is there, else Debian's, else Playwright's."""
+    if sys.platform == "linux" and not ctypes.util.find_library("atomic"):
+        install_debian("libatomic1")  # Playwright brings a Node that is linked with it, and a bare Debian is without
     if any(map(shutil.which, BROWSERS)) or install_debian("chromium", "fonts-liberation"):
         return
     if subprocess.call([PYTHON, "-m", "playwright", "install", "chromium"]):

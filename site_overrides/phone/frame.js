@@ -11,6 +11,7 @@ export function startFrame() {
   titleWatch = new IntersectionObserver(([{ isIntersecting }]) => name?.classList.toggle("md-header__title--active", !isIntersecting), { rootMargin: "-56px 0px 0px" });
   window.addEventListener("hashchange", openTarget);
   document.addEventListener("toggle", ({ target }) => target instanceof HTMLDetailsElement && target.open && unfold(target), true);
+  document.addEventListener("error", ({ target }) => target instanceof HTMLImageElement && target.remove(), true);
   window.addEventListener("beforeprint", () => {
     for (const fold of /** @type {NodeListOf<HTMLDetailsElement>} */ (document.querySelectorAll("details:not([open])"))) {
       unfold(fold);
@@ -32,6 +33,7 @@ export function arrive() {
   const moved = last !== undefined && last !== here;
   last = here;
   openTarget();
+  removeBroken();
   const title = document.querySelector("h1");
   if (!title) return;
   titleWatch.disconnect();
@@ -39,6 +41,11 @@ export function arrive() {
   if (!moved || location.hash) return;
   title.tabIndex = -1;
   title.focus({ preventScroll: true });
+}
+
+/** Without a signal, pictures that are on the host only give way to the words beside them. */
+function removeBroken() {
+  for (const picture of [...document.images]) if (picture.complete && !picture.naturalWidth) picture.remove();
 }
 
 /** A link to something inside a closed fold opens the fold. */

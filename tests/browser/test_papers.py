@@ -39,6 +39,18 @@ def test_a_single_file_needs_a_signal_and_without_one_leads_to_its_page_in_the_p
     assert noises == Noises()
 
 
+def test_pictures_that_are_not_kept_leave_no_empty_frames(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    page.goto(host.address + "papers/")
+    offline_ready(page)
+    assert page.locator("article img").count() > 60
+    host.cut()
+    page.goto(host.address + "papers/")
+    page.evaluate("document.querySelectorAll('article img').forEach((it) => { it.loading = 'eager'; })")
+    until(page, "document.querySelectorAll('article img').length === 0")
+    assert page.locator("#station_scald").is_visible()
+
+
 def test_a_click_on_a_single_file_opens_it_with_a_signal(phone: BrowserContext, host: Host) -> None:
     page = phone.new_page()
     page.goto(host.address)
