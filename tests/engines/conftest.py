@@ -5,6 +5,7 @@ Where an engine is not installed its tests are skipped and say what to install.
 
 from __future__ import annotations
 
+import json
 import shutil
 import time
 from collections.abc import Iterator
@@ -59,7 +60,7 @@ def until(engine: Engine, expression: str, seconds: float = 20) -> Any:
 
 def visit(engine: Engine, address: str) -> None:
     engine.open(address)
-    until(engine, READY)
+    until(engine, f"location.href === {json.dumps(address)} && {READY}")
 
 
 def keep_offline(engine: Engine, host: Host) -> None:
