@@ -1,15 +1,8 @@
 // What was not yet on disk when a page was left goes on to the next page: browsers end what was begun in the last
 // moment. A killed browser may lose what is kept here, so that this is only for what the other store has not got yet.
 
-/** @param {string} name @param {Iterable<[string, any]>} facts */
-export function leaveBehind(name, facts) {
-  const left = [...facts].map(([key, value]) => (value === undefined ? [key] : [key, value]));
-  try {
-    if (left.length) localStorage.setItem(name, JSON.stringify(left));
-  } catch {
-    // full or forbidden: the other store is all there is
-  }
-}
+/** Beside what other windows left. @param {string} name @param {Iterable<[string, any]>} facts */
+export const leaveBehind = (name, facts) => keepLeft(name, [...new Map([...findLeft(name), ...facts])]);
 
 /** @param {string} name @returns {[string, any][]} */
 export function findLeft(name) {
@@ -20,11 +13,18 @@ export function findLeft(name) {
   }
 }
 
-/** @param {string} name */
-export function forgetLeft(name) {
+/** Facts that came to disk since, so that none of them is ever older again. @param {string} name @param {Map<string, any>} saved */
+export function forgetLeft(name, saved) {
+  const left = findLeft(name);
+  if (left.length) keepLeft(name, left.filter(([key]) => !saved.has(key)));
+}
+
+/** @param {string} name @param {[string, any][]} left */
+function keepLeft(name, left) {
   try {
-    localStorage.removeItem(name);
+    if (left.length) localStorage.setItem(name, JSON.stringify(left.map(([key, value]) => (value === undefined ? [key] : [key, value]))));
+    else localStorage.removeItem(name);
   } catch {
-    // there was nothing
+    // full or forbidden: the other store is all there is
   }
 }

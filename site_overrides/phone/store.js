@@ -87,8 +87,7 @@ export async function openStore(name) {
   const channel = new BroadcastChannel(name);
   const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
   if (database) for (const fact of await readAll(database).catch(() => [])) memory.set(...fact);
-  let left = findLeft(name);
-  for (const fact of left) {
+  for (const fact of findLeft(name)) {
     memory.set(...fact);
     unsaved.set(...fact);
   }
@@ -113,8 +112,7 @@ export async function openStore(name) {
     if (!database) await reopen();
     await write(/** @type {IDBDatabase} */ (database), changes);
     for (const [key, value] of changes) if (unsaved.get(key) === value) unsaved.delete(key);
-    if (left.length) forgetLeft(name);
-    left = [];
+    forgetLeft(name, new Map(changes));
   }
 
   const save = () => flush().catch(() => reopen().then(flush)).then(() => true, () => false);

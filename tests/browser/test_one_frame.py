@@ -124,3 +124,18 @@ def test_what_the_disk_did_not_take_goes_on_to_the_next_page(page: Page, shared_
     page.evaluate("localStorage.clear()")
     page.goto(f"{shared_host.address}plan/")
     until(page, "document.querySelector('#field-birds').value === '65 birds'")
+
+
+def test_what_was_left_never_takes_the_place_of_what_came_to_disk_since(page: Page, shared_host: Host) -> None:
+    """As when one window is left, another goes on, and a third is opened."""
+    page.goto(f"{shared_host.address}plan/")
+    until(page, "document.querySelector('form[data-plan][data-bound]') !== null")
+    page.evaluate("""() => {
+      const left = [['plan/today/birds', 99], ['plan/today/air_temperature', 300]];
+      localStorage.setItem('day /cone-to-cooler/', JSON.stringify(left));
+      document.querySelector('#birds [data-more]').click();
+    }""")
+    until(page, """localStorage.getItem('day /cone-to-cooler/') === '[["plan/today/air_temperature",300]]'""")
+    page.goto(f"{shared_host.address}plan/")
+    until(page, "document.querySelector('#field-birds').value === '65 birds'")
+    until(page, "localStorage.getItem('day /cone-to-cooler/') === null")
