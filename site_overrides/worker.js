@@ -1,6 +1,8 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, files = {"path": "sha256 in base64"}.
+// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256}: what packs well, in one file.
 /* the list of files */
+
+importScripts("unpacking.js");
 
 const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const scope = worker.registration.scope;
@@ -10,23 +12,44 @@ const cacheName = ours + version;
 /** The key under which a file is kept: where it is, and which bytes. @param {string} path */
 const keyOf = (path) => `${new URL(path, scope)}?sha256=${encodeURIComponent(files[path])}`;
 
-/** @param {string} path */
-async function fetchChecked(path) {
+/** @param {string} path @param {string} sha256 */
+async function fetchChecked(path, sha256 = files[path]) {
   // A half-finished upload or a sign-in page of a hotel fails here instead of being kept.
   const answer = await fetch(new URL(path, scope), {
-    integrity: `sha256-${files[path]}`, cache: "no-cache", redirect: "error", credentials: "same-origin",
+    integrity: `sha256-${sha256}`, cache: "no-cache", redirect: "error", credentials: "same-origin",
   });
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
   return answer;
 }
 
+/** Whether a file is in this version's cache, if need be taken over from the version before. @param {Cache} cache @param {string} path */
+async function isKept(cache, path) {
+  const key = keyOf(path);
+  if (await cache.match(key)) return true;
+  const old = await caches.match(key);
+  if (old) await cache.put(key, old);
+  return Boolean(old);
+}
+
 /** @param {Cache} cache @param {string} path */
 async function keep(cache, path) {
-  const key = keyOf(path);
-  if (await cache.match(key)) return;
-  const old = await caches.match(key);
-  await cache.put(key, old ?? await fetchChecked(path));
+  if (!await isKept(cache, path)) await cache.put(keyOf(path), await fetchChecked(path));
 }
+
+/** Fills the cache from the pack: a first line with the length of each file, then the files. @param {Cache} cache */
+async function keepPacked(cache) {
+  const answer = await fetchChecked(pack.path, pack.sha256);
+  const content = unpack(new Uint8Array(await answer.arrayBuffer()));
+  let at = content.indexOf(10) + 1;
+  for (const [path, length, type] of JSON.parse(new TextDecoder().decode(content.subarray(0, at)))) {
+    const bytes = content.subarray(at, at + length);
+    at += length;
+    if (await hash(bytes) === files[path]) await cache.put(keyOf(path), new Response(bytes, { headers: { "Content-Type": type } }));
+  }
+}
+
+/** @param {BufferSource} bytes */
+const hash = async (bytes) => btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest("SHA-256", bytes))));
 
 /** @param {{kind: string, done?: number, all?: number, version?: string}} message */
 async function tell(message) {
@@ -37,6 +60,8 @@ async function install() {
   const cache = await caches.open(cacheName);
   const waiting = Object.keys(files);
   const all = waiting.length;
+  const kept = await Promise.all(waiting.map((path) => isKept(cache, path)));
+  if (kept.filter(Boolean).length < all / 2) await keepPacked(cache).catch(() => undefined); // what is missing comes one by one
   let done = 0;
   const work = async () => {
     for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
@@ -101,8 +126,7 @@ function respond(event) {
 async function isWhole(cache, path) {
   const kept = await cache.match(keyOf(path));
   const bytes = await kept?.arrayBuffer().catch(() => undefined);
-  const digest = bytes && btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest("SHA-256", bytes))));
-  return digest === files[path] || (await cache.delete(keyOf(path)), false);
+  return (bytes && await hash(bytes)) === files[path] || (await cache.delete(keyOf(path)), false);
 }
 
 /** How much of the site is here, after a try to fetch what is not. */

@@ -3,10 +3,22 @@
 
 const AT_MOST = 5000;
 
-self.addEventListener("install", () => self.skipWaiting());
-self.addEventListener("activate", (event) => event.waitUntil((async () => {
+/** Removes all that was kept. */
+async function clear() {
   const ours = `kept ${new URL(self.registration.scope).pathname} `;
   for (const name of await caches.keys()) if (name.startsWith(ours)) await caches.delete(name);
+}
+
+/** Does not wait for its turn: now and then a browser leaves it waiting behind the worker that is to go. */
+async function install() {
+  self.skipWaiting();
+  await clear();
+  for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage({ kind: "freed" });
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil((async () => {
+  await clear();
   await self.registration.unregister();
   const pages = await self.clients.matchAll({ type: "window" });
   const loaded = Promise.all(pages.map((page) => page.navigate(page.url).catch(() => undefined)));

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from generator.pipeline.order import Order
 from generator.pipeline.story import build
-from generator.publishing.keeping import listed_files
+from generator.publishing.first_copy import packs_well
+from generator.publishing.keeping import PACK, file_at, listed_files
 
 Figures = dict[str, float]
 
@@ -34,14 +35,17 @@ def measure_build(order: Order) -> Figures:
 
 
 def _weights(site: Path) -> Figures:
-    sent = {name: _compressed(_file(site, name)) for name in listed_files(site)}
-    pages = {name: weight for name, weight in sent.items() if _file(site, name).name == "index.html"}
+    sent = {name: _compressed(file_at(site, name)) for name in listed_files(site)}
+    pages = {name: weight for name, weight in sent.items() if file_at(site, name).name == "index.html"}
     printed = sum(weight for name, weight in sent.items() if name.endswith(".pdf"))
+    alone = sum(weight for name, weight in sent.items() if not packs_well(file_at(site, name)))
+    copy = alone + (site / PACK).stat().st_size
     return {
         "Pages": len(pages),
         "Files kept offline": len(sent),
-        "Kept offline in all, kB": _kilobytes(sum(sent.values())),
-        "Kept offline without papers, kB": _kilobytes(sum(sent.values()) - printed),
+        "A first copy with papers, kB": _kilobytes(copy),
+        "A first copy without papers, kB": _kilobytes(copy - printed),
+        "The same, file by file, kB": _kilobytes(sum(sent.values()) - printed),
         "Papers kept offline, kB": _kilobytes(printed),
         "The front page alone, kB": _kilobytes(pages[""]),
         "The heaviest page alone, kB": _kilobytes(max(pages.values())),
@@ -50,15 +54,10 @@ def _weights(site: Path) -> Figures:
     }
 
 
-def _file(site: Path, address: str) -> Path:
-    return site / f"{address}index.html" if address.endswith("/") or not address else site / address
-
-
 def _compressed(file: Path) -> int:
     """As hosts do it: what is compressed already goes as it is."""
     content = file.read_bytes()
-    already = file.suffix in {".png", ".pdf", ".woff2"}
-    return len(content) if already else len(gzip.compress(content, 6, mtime=0))
+    return len(gzip.compress(content, 6, mtime=0)) if packs_well(file) else len(content)
 
 
 def _kilobytes(number: int) -> float:

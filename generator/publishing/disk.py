@@ -11,10 +11,10 @@ import zipfile
 from pathlib import Path
 
 from generator.publishing.bundling import bundle
-from generator.publishing.keeping import SWITCHED_OFF, WORKER
+from generator.publishing.keeping import PACK, SWITCHED_OFF, UNPACKING, WORKER
 
 SCRIPT = "phone/whole.js"
-NOT_TAKEN = (WORKER, SWITCHED_OFF, "manifest.webmanifest", "sitemap.xml", "404.html")
+NOT_TAKEN = (WORKER, UNPACKING, PACK, SWITCHED_OFF, "manifest.webmanifest", "sitemap.xml", "404.html")
 _TAKEN_OUT = re.compile(r'<meta http-equiv="Content-Security-Policy"[^>]*>|<link rel="manifest"[^>]*>')
 _FOLDER = re.compile(
     r'(?P<lead>\b(?:href|data-[a-z-]+)=")(?P<path>(?:\.\./?|\./?|[\w.-]+/)(?:[\w.-]+/|\.\./?)*)(?P<rest>[#"])'

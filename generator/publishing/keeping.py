@@ -9,23 +9,30 @@ import re
 from collections.abc import Collection
 from pathlib import Path
 
+from generator.publishing.first_copy import write_pack
+
 WORKER = "worker.js"
+UNPACKING = "unpacking.js"
+"""A part of the worker."""
+PACK = "kept.lzma"
 SWITCHED_OFF = "worker_off.js"
 """A worker that removes itself and all it kept. Served in place of the other, it frees every phone of a bad version."""
-NOT_KEPT = (WORKER, SWITCHED_OFF, "icons/512.png", "icons/maskable.png", "robots.txt", "sitemap.xml")
+NOT_KEPT = (WORKER, UNPACKING, PACK, SWITCHED_OFF, "icons/512.png", "icons/maskable.png", "robots.txt", "sitemap.xml")
 """Large icons are for the system, which fetches them when it installs; the others are never asked for by a page."""
 _LIST = "/* the list of files */"
 _LISTED = re.compile(r"^const files = (\{.*\});$", re.MULTILINE)
 
 
 def write_worker(site: Path, aside: Collection[str] = ()) -> None:
-    """Fills the worker's list and its version, which is a hash of the list."""
+    """Fills the worker's list and its version, which is a hash of the list, and packs what is listed."""
     template = (site / WORKER).read_text(encoding="utf-8")
     files = kept_files(site, aside)
     version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
+    pack = {"path": PACK, "sha256": write_pack(site / PACK, {address: file_at(site, address) for address in files})}
     lines = [
         f'const version = "{version}";',
         f"const files = {json.dumps(files, separators=(',', ':'), sort_keys=True)};",
+        f"const pack = {json.dumps(pack)};",
     ]
     (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")
 
@@ -39,6 +46,11 @@ def kept_files(site: Path, aside: Collection[str] = ()) -> dict[str, str]:
             digest = hashlib.sha256(path.read_bytes()).digest()
             found[re.sub(r"(^|/)index\.html$", r"\1", name)] = base64.b64encode(digest).decode()
     return found
+
+
+def file_at(site: Path, address: str) -> Path:
+    """The file that answers at an address."""
+    return site / f"{address}index.html" if address.endswith("/") or not address else site / address
 
 
 def listed_files(site: Path) -> list[str]:

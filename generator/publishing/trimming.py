@@ -44,7 +44,7 @@ def trim(site: Path) -> None:
         _change(path, _MAP.sub(b"", path.read_bytes()))
     for path in site.glob("assets/stylesheets/palette.*.css"):
         _change(path, without_colours(path.read_text(encoding="utf-8")).encode())
-    for path in (site / OWN_PROGRAMS).glob("*.js"):
+    for path in (*site.glob("*.js"), *(site / OWN_PROGRAMS).glob("*.js")):
         _change(path, without_comments(path.read_text(encoding="utf-8")).encode())
     for path in (site / OWN_LOOKS).glob("*.css"):
         _change(path, without_margins(_LOOK_COMMENT.sub("", path.read_text(encoding="utf-8"))).encode())

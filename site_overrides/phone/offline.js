@@ -16,7 +16,7 @@ export async function startOffline(root, strip, timers) {
     if (asked) location.reload();
     else if (hadOne) stale = true;
   });
-  workers.addEventListener("message", ({ data }) => showKeeping(strip, data));
+  workers.addEventListener("message", ({ data }) => data.kind === "freed" ? leaveWorker() : showKeeping(strip, data));
   const hadOne = Boolean(workers.controller);
   loadWhenStale();
   const registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
@@ -26,6 +26,12 @@ export async function startOffline(root, strip, timers) {
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && registration.update().catch(() => undefined));
   setInterval(look, 2000);
   look();
+}
+
+/** The version that kept this page was called back. */
+async function leaveWorker() {
+  await (await navigator.serviceWorker.getRegistration())?.unregister();
+  location.reload();
 }
 
 /** @param {ServiceWorkerRegistration} registration @param {import("./bar.js").Strip} strip @param {import("./timers.js").Timers} timers */

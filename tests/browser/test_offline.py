@@ -129,15 +129,26 @@ def test_what_the_browser_dropped_is_fetched_again_and_checked(phone: BrowserCon
 
 
 def test_a_half_finished_upload_is_not_kept(phone: BrowserContext, host: Host) -> None:
-    host.instead["search.json"] = b"cut of"
+    host.instead |= {"search.json": b"cut of", "kept.lzma": b"cut of"}
     page = phone.new_page()
     page.goto(host.address)
     until(page, "performance.getEntriesByType('resource').length > 10")
     until(page, "navigator.serviceWorker.getRegistration().then((it) => !it || (!it.installing && !it.active))", 20)
     assert page.evaluate("navigator.serviceWorker.controller") is None
-    del host.instead["search.json"]
+    host.instead.clear()
     page.reload()
     offline_ready(page)
+
+
+@pytest.mark.parametrize("pack", [None, b"cut of", b"\x5d\0\0\x40\0" + b"\xff" * 40])
+def test_without_the_pack_all_comes_one_by_one(phone: BrowserContext, host: Host, pack: bytes | None) -> None:
+    host.instead["kept.lzma"] = pack
+    page = phone.new_page()
+    page.goto(host.address + "about/")
+    offline_ready(page)
+    assert host.path + "work/scald/" in host.asked
+    page.reload()
+    until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")
 
 
 def test_the_kill_switch_frees_the_phone_and_keeps_what_was_ticked(phone: BrowserContext, host: Host) -> None:

@@ -71,7 +71,7 @@ def test_only_what_changed_is_fetched_again(phone: BrowserContext, host: Host) -
     host.asked.clear()
     _look_for_updates(page)
     asked = {path.removeprefix(host.path) for path in host.asked}
-    assert asked - {"worker.js"} == {"about/"}
+    assert asked - {"worker.js", "unpacking.js"} == {"about/"}
 
 
 def test_another_window_loads_its_next_page_whole(phone: BrowserContext, host: Host) -> None:

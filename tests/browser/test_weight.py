@@ -3,10 +3,11 @@
 from playwright.sync_api import BrowserContext
 
 from tests.browser.host import Host
+from tests.browser.test_offline import addresses
 from tests.browser.watching import Noises, offline_ready, until
 
 FIRST_VISIT = 60_000
-PER_PAGE = 9_000
+PER_PAGE = 4_500
 """Bytes of the offline copy for each page: it grows with the content, so it is measured against it."""
 PAPERS = "papers/"
 
@@ -22,13 +23,16 @@ def test_a_first_visit_to_a_station_is_light(phone: BrowserContext, host: Host, 
     assert noises == Noises()
 
 
-def test_the_whole_copy_is_in_proportion(phone: BrowserContext, host: Host) -> None:
+def test_the_whole_copy_is_in_proportion_and_comes_in_one_piece(phone: BrowserContext, host: Host) -> None:
     page = phone.new_page()
     page.goto(host.address)
     offline_ready(page)
     sent = {path: size for path, size in host.sent.items() if not path.startswith(PAPERS)}
-    pages = sum(path.endswith("/") or path == "" for path in sent)
-    assert pages > 50
+    assert "kept.lzma" in sent
+    assert len(sent) < 100, "the front page with its programs, the pack, and what does not pack"
+    assert not any(path.startswith(("work/", "numbers/")) for path in sent)
+    pages = len(addresses(host.folder))
+    assert pages > 100
     assert sum(sent.values()) < pages * PER_PAGE
 
 

@@ -71,6 +71,6 @@ def test_bench_prints_each_figure_beside_the_kept_one(
     assert run(*words, "--keep").status == 0
     kept = json.loads((tmp_path / "kept.json").read_text(encoding="utf-8"))
     lines = {line[:32].strip(): line[32:].split() for line in run(*words).out.splitlines()[1:]}
-    assert {"The whole build, s", "Kept offline without papers, kB", "Pages"} <= set(kept)
+    assert {"The whole build, s", "A first copy without papers, kB", "Pages"} <= set(kept)
     assert lines["Pages"] == [f"{kept['Pages']:g}", f"{kept['Pages']:g}", "1.00"]
     assert lines["A tap, ms"] == ["12.5", "12.5", "1.00"]
