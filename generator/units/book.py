@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import cached_property
 from pathlib import Path
 from typing import Protocol
 
@@ -70,6 +71,18 @@ class UnitBook:
         if unit not in self._sizes:
             raise UnitFault(f"unknown unit `{unit}`", did_you_mean(unit, self._sizes))
         return self._sizes[unit]
+
+    def meant_by(self, written: str) -> tuple[str, ...]:
+        """The unit texts for which that may stand: the text itself, or what pages show for it."""
+        return self._written.get(written, ())
+
+    @cached_property
+    def _written(self) -> dict[str, tuple[str, ...]]:
+        found: dict[str, tuple[str, ...]] = {}
+        for text, unit in self.units.items():
+            for way in {text, unit.symbol, unit.symbol.replace("°", ""), unit.plural or text}:
+                found[way] = (*found.get(way, ()), text)
+        return found
 
     def dimension(self, unit: str) -> Dimension:
         """What the unit measures."""

@@ -63,7 +63,7 @@ def _find_unit(written: str, text: str, measure: MeasureLike, book: UnitBook, di
         if book.counts_things(measure.unit):
             return measure.unit
         raise UnitFault(f"`{text}` has no unit", _example(measure))
-    meant = [unit for unit, entry in book.units.items() if written in _ways_to_write(unit, entry.symbol, entry.plural)]
+    meant = book.meant_by(written)
     if not meant:
         book.size(written)  # raises, naming the nearest
     wanted = book.dimension(measure.unit)
@@ -75,10 +75,6 @@ def _find_unit(written: str, text: str, measure: MeasureLike, book: UnitBook, di
         return fitting[0]
     units = " or ".join(f"`{unit}`" for unit in dict.fromkeys((measure.us.unit, measure.metric.unit)))
     raise UnitFault(f"`{written}` does not fit “{measure.title}”", f"write it in {units}")
-
-
-def _ways_to_write(unit: str, symbol: str, plural: str) -> set[str]:
-    return {unit, symbol, symbol.replace("°", ""), plural or unit}
 
 
 def _read_clock(written: str, text: str) -> float:
