@@ -123,7 +123,7 @@ class Workbook:
 
     def javascript(self) -> str:
         """The text of `phone/formulas.js`."""
-        return print_phone_formulas(self)
+        return self._phone_formulas
 
     @cached_property
     def plan(self) -> dict[str, float | str]:
@@ -138,6 +138,10 @@ class Workbook:
     @cached_property
     def _own_day(self) -> Day:
         return self.compute(self.settler.settle(self.plan, {}))
+
+    @cached_property
+    def _phone_formulas(self) -> str:
+        return print_phone_formulas(self)
 
     @cached_property
     def tables(self) -> dict[str, Table]:
