@@ -108,7 +108,7 @@ def _bisect(apart: Callable[[float], float | None], low: float, high: float) -> 
 
 
 def _compute(book: RecordBook, settings: Mapping[str, float | str], wanted: str) -> float | None:
-    value = book.workbook.compute(settings).values.get(wanted)
+    value = book.workbook.compute(settings, book.workbook.rests_on(wanted)).values.get(wanted)
     return value if isinstance(value, int | float) else None
 
 
