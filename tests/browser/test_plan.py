@@ -18,7 +18,9 @@ from tests.browser.conftest import PHONE
 from tests.browser.host import Host
 from tests.browser.watching import Noises, offline_ready, unfold_all, until
 from tests.product import product_workbook
+from tests.repeating import TIMES
 
+PLANS = 12 * TIMES
 READY = "document.documentElement.dataset.ready !== undefined"
 BOUND = "!document.querySelector('form[data-plan]:not([data-bound])')"
 FOLLOWING = (
@@ -118,10 +120,10 @@ def _text(value: float, measure: Measure, whole: bool, workbook: Workbook) -> tu
 def test_random_plans_come_out_as_in_python(
     phone: BrowserContext, shared_host: Host, workbook: Workbook, group: str
 ) -> None:
-    """50 plans typed in one window; another shows a page of numbers and follows."""
+    """Plans typed in one window; another shows a page of numbers and follows."""
     fields, numbers = _open(phone.new_page(), shared_host), _open(phone.new_page(), shared_host, f"numbers/{group}/")
     chance = random.Random(group)
-    for _ in range(50):
+    for _ in range(PLANS):
         chosen = _chosen(workbook, chance)
         refused = fields.evaluate(TYPE_ALL, {name: text for name, (text, _) in chosen.items()})
         assert refused == [], chosen

@@ -15,8 +15,9 @@ from hypothesis import settings
 from generator.computing import Day, Workbook
 from generator.reading import read_library
 from tests.formula.phone_machine import Hand, compute
+from tests.repeating import TIMES
 
-settings.register_profile("checks", deadline=None, max_examples=40, derandomize=True, database=None)
+settings.register_profile("checks", deadline=None, max_examples=25 * TIMES, derandomize=True, database=None)
 settings.load_profile("checks")
 
 HERE = Path(__file__).parent
@@ -67,14 +68,22 @@ class Bench:
     def __init__(self, workbook: Workbook) -> None:
         self.workbook = workbook
         self._days: dict[tuple[object, ...], Mapping[str, Any]] = {}
+        self._rests_on: dict[tuple[str, ...], frozenset[str]] = {}
 
     def run(self, changes: Mapping[str, str]) -> Day:
         """The whole day, computed in Python."""
         return self.workbook.compute(self.workbook.settle({}, changes))
 
-    def day(self, changes: Mapping[str, str]) -> Mapping[str, float]:
-        """Its numbers, without the options of choices."""
-        return {name: value for name, value in self.run(changes).values.items() if isinstance(value, int | float)}
+    def day(self, changes: Mapping[str, str], *only: str) -> Mapping[str, float]:
+        """Its numbers, without the options of choices: all, or only those named and what they rest on."""
+        settings = self.workbook.settle({}, changes)
+        values = self.workbook.compute(settings, self._needed(only) if only else None).values
+        return {name: value for name, value in values.items() if isinstance(value, int | float)}
+
+    def _needed(self, only: tuple[str, ...]) -> frozenset[str]:
+        if only not in self._rests_on:
+            self._rests_on[only] = frozenset().union(*map(self.workbook.rests_on, only))
+        return self._rests_on[only]
 
     def by(self, hand: Hand, changes: Mapping[str, str]) -> Mapping[str, Any]:
         """`values`, `refused` and `alerts`, by Python or by the shipped JavaScript; once for the same changes."""

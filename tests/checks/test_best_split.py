@@ -44,7 +44,7 @@ def test_split_equals_brute_force(short_bench: Bench, seed: int) -> None:
     crew = chance.randint(4, 8)
     plan = _random_plan(chance) | {"crew": f"{crew}"}
     rates = {
-        split: short_bench.day(plan | _staff(split))["line_rate"]
+        split: short_bench.day(plan | _staff(split), "line_rate")["line_rate"]
         for split in itertools.product(range(1, crew - 2), repeat=len(PLACES))
         if sum(split) <= crew
     }

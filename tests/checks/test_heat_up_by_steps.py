@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy
 import pytest
-from scipy.integrate import simpson
 
 from tests.checks.conftest import Bench
 
@@ -15,8 +14,11 @@ DEGREES = numpy.arange(115, 146)
 @pytest.mark.parametrize("burner", ["45000 Btu/h", "80000 Btu/h"])
 def test_sum_of_degrees(bench: Bench, wind: str, burner: str) -> None:
     """Power left over is read at every degree of the thermostat; nothing but those readings goes into the sum."""
+    from scipy.integrate import simpson  # takes a second to load, and few tests need it
+
     rest = {"wind_speed": wind, "burner_power": burner, "scald_fill_temperature": "115 degF"}
-    days = [bench.day({**rest, "scald_set_temperature": f"{degree} degF"}) for degree in DEGREES]
+    looked_at = ("scald_net_power", "scald_heat_up_heat", "scald_heat_up_time")
+    days = [bench.day({**rest, "scald_set_temperature": f"{degree} degF"}, *looked_at) for degree in DEGREES]
     powers = numpy.array([day["scald_net_power"] for day in days])
     heats = numpy.array([day["scald_heat_up_heat"] for day in days])
     capacity = heats[-1] / (30 / 1.8)

@@ -11,7 +11,9 @@ import pytest
 from tests.checks.conftest import Bench
 from tests.checks.narrow import narrow
 from tests.checks.simulated_line import Line, SimulatedLine
+from tests.repeating import TIMES
 
+LINES = 250 * TIMES
 COUNTED = {"birds": "bird", "scald_batch": "bird", "pluck_batch": "bird"}
 ONE_BIRD = ("kill_handling_time", "finishing_time", "evisceration_time", "wash_time")
 
@@ -75,7 +77,7 @@ def test_rate_with_more_people_at_the_cones_is_never_too_high(short_bench: Bench
 
 def test_line_time_is_never_too_short_and_seldom_much_too_long(short_bench: Bench) -> None:
     ratios, last_cuts = [], []
-    for seed in range(1000):
+    for seed in range(LINES):
         line = _random_line(random.Random(1000 + seed), helpers_kill=random.Random(seed).choice((1, 1, 1, 2, 3)))
         day, run = _day(short_bench, line), SimulatedLine(line).run()
         ratios.append(day["line_time"] / max(run.finished))

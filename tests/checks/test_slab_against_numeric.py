@@ -6,8 +6,6 @@ import math
 
 import numpy
 import pytest
-from scipy.integrate import solve_ivp
-from scipy.optimize import brentq
 
 from tests.checks.conftest import Bench
 
@@ -27,6 +25,8 @@ CASES = [
 
 def _numeric_fourier(biot: float, left: float) -> float:
     """Dimensionless time at which the middle of a slab has `left` of its difference, by lines on half a slab."""
+    from scipy.integrate import solve_ivp  # takes a second to load, and few tests need it
+
     step = 1 / NODES
 
     def slope(_: float, share: numpy.ndarray) -> numpy.ndarray:
@@ -46,6 +46,8 @@ def _numeric_fourier(biot: float, left: float) -> float:
 
 def _lin_fourier(biot: float, left: float) -> float:
     """The same by Lin and others: root of the sphere, shape of the slab (ASHRAE Refrigeration, chapter 20)."""
+    from scipy.optimize import brentq
+
     root = brentq(lambda w: w / math.tan(w) + biot - 1, 1e-6, math.pi - 1e-9)
     shape = (biot ** (4 / 3) + 1.85) / (biot ** (4 / 3) / 0.75 + 1.85)
     lag = (biot**1.35 + 1) / (biot**1.35 / 1.271 + 1)

@@ -2,43 +2,46 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
-from iapws import IAPWS97
 
 from tests.checks.conftest import Bench
 
 CELSIUS = [1, 5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70]
 
 
-def _at(celsius: float) -> dict[str, str]:
-    return {"scald_fill_temperature": f"{celsius} degC"}
+def _probed(bench: Bench, name: str, celsius: float) -> float:
+    return bench.day({"scald_fill_temperature": f"{celsius} degC"}, f"probe_{name}")[f"probe_{name}"]
 
 
-def _saturated(celsius: float, vapour: int) -> IAPWS97:
-    return IAPWS97(T=celsius + 273.15, x=vapour)
+def _water(celsius: float, **known: float) -> Any:
+    from iapws import IAPWS97  # takes a second to load, and only these tests need it
+
+    return IAPWS97(T=celsius + 273.15, **known)
 
 
 @pytest.mark.parametrize("celsius", CELSIUS)
 def test_vapour_pressure(bench: Bench, celsius: float) -> None:
-    reference = _saturated(celsius, 0).P * 1e6
-    assert bench.day(_at(celsius))["probe_vapour_pressure"] == pytest.approx(reference, rel=0.0015)
+    reference = _water(celsius, x=0).P * 1e6
+    assert _probed(bench, "vapour_pressure", celsius) == pytest.approx(reference, rel=0.0015)
 
 
 @pytest.mark.parametrize("celsius", CELSIUS)
 def test_heat_of_evaporation(bench: Bench, celsius: float) -> None:
-    reference = (_saturated(celsius, 1).h - _saturated(celsius, 0).h) * 1e3
-    assert bench.day(_at(celsius))["probe_vaporisation_heat"] == pytest.approx(reference, rel=0.002)
+    reference = (_water(celsius, x=1).h - _water(celsius, x=0).h) * 1e3
+    assert _probed(bench, "vaporisation_heat", celsius) == pytest.approx(reference, rel=0.002)
 
 
 @pytest.mark.parametrize("celsius", CELSIUS)
 def test_density_of_water(bench: Bench, celsius: float) -> None:
-    reference = IAPWS97(T=celsius + 273.15, P=0.101325).rho
-    assert bench.day(_at(celsius))["probe_water_density"] == pytest.approx(reference, rel=0.003)
+    reference = _water(celsius, P=0.101325).rho
+    assert _probed(bench, "water_density", celsius) == pytest.approx(reference, rel=0.003)
 
 
 @pytest.mark.parametrize("celsius", CELSIUS)
 def test_specific_heat_of_water(bench: Bench, celsius: float) -> None:
     """A parabola made for food; below 20 °C it is poorer, within 1 % at freezing."""
-    reference = IAPWS97(T=celsius + 273.15, P=0.101325).cp * 1e3
+    reference = _water(celsius, P=0.101325).cp * 1e3
     nearness = 0.0025 if celsius >= 20 else 0.01
-    assert bench.day(_at(celsius))["probe_water_specific_heat"] == pytest.approx(reference, rel=nearness)
+    assert _probed(bench, "water_specific_heat", celsius) == pytest.approx(reference, rel=nearness)

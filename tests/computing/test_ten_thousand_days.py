@@ -6,10 +6,11 @@ import random
 
 from generator.computing import Workbook
 from tests.formula.phone_machine import PhoneMachine
+from tests.repeating import TIMES
 
 RELATIVE = 1e-11
 PLANS = 10_000
-NUMBERS = 60_000
+NUMBERS = 30_000 * TIMES
 """Enough days are computed for so many numbers, or all plans."""
 
 

@@ -14,6 +14,7 @@ from generator.formula.kinds import BARE, TRUTH
 from generator.formula.runtime import ceil, floor, nearest
 from tests.formula.kitchen import SCOPE, VALUES, by_phone, by_python, tree_of, wording
 from tests.formula.reader_of_maths import read_numbers
+from tests.repeating import TIMES
 
 
 class Pair(NamedTuple):
@@ -125,7 +126,7 @@ def _agree(one: float | None, other: float | None, within: float) -> bool:
     return math.isclose(one, other, rel_tol=within, abs_tol=within)
 
 
-@settings(max_examples=220, deadline=None, derandomize=True, database=None)
+@settings(max_examples=100 * TIMES, deadline=None, derandomize=True, database=None)
 @given(EXPRESSIONS)
 def test_all_ways_agree(pair: Pair) -> None:
     tree = tree_of(pair.formula)
@@ -137,7 +138,7 @@ def test_all_ways_agree(pair: Pair) -> None:
     assert _agree(_tried(lambda: read_numbers(working.numbers)[0]), expected, 1e-9), working.numbers
 
 
-@settings(max_examples=60, deadline=None, derandomize=True, database=None)
+@settings(max_examples=30 * TIMES, deadline=None, derandomize=True, database=None)
 @given(st.tuples(EXPRESSIONS, EXPRESSIONS), st.sampled_from(["<", "<=", ">", ">="]))
 def test_truths_agree(pairs: tuple[Pair, Pair], sign: str) -> None:
     tree = tree_of(f"({pairs[0].formula}) {sign} ({pairs[1].formula})")

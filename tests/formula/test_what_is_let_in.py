@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from generator.formula import FormulaFault, FormulaFaults, check, to_javascript, to_python
 from tests.formula.kitchen import SCOPE, tree_of
+from tests.repeating import TIMES
 from tests.units.shop import BOOK
 
 WORDS = """
@@ -24,7 +25,7 @@ TOKENS = st.sampled_from([*WORDS.split(), "\n", "\t"])
 PYTHON_NAMES = re.compile(r"\b(import|exec|eval|open|getattr|lambda\s*:|__\w+)\b")
 
 
-@settings(max_examples=700, deadline=None, derandomize=True, database=None)
+@settings(max_examples=250 * TIMES, deadline=None, derandomize=True, database=None)
 @given(st.lists(TOKENS, max_size=14).map(" ".join) | st.text(max_size=40))
 @example("().__class__")
 @example("9 ** 9 ** 9 ** 9")

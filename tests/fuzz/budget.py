@@ -8,7 +8,7 @@ import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-SECONDS = float(os.environ.get("FUZZ_SECONDS", "3"))
+SECONDS = float(os.environ.get("FUZZ_SECONDS", "1"))
 """For each test. `FUZZ_SECONDS=600 python3 run.py test tests/fuzz` looks longer."""
 FIRST = int(os.environ.get("FUZZ_FIRST", "0"))
 HANG = 1.0

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from generator.records.entry import in_order, standing
 from tests.phone.conftest import Ask, machine
 from tests.records.samples import NOON, entry
+from tests.repeating import TIMES
 
 MODULES = (
     "records.js",
@@ -58,7 +59,7 @@ def days(draw: st.DrawFn, clocks_jump: bool = True) -> list[Any]:
 ADDED = "const index = makeIndex(); for (const each of came) index.add(each);"
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50 * TIMES, deadline=None)
 @given(days())
 def test_the_index_knows_what_a_walk_through_all_entries_finds(log: Ask, came: list[Any]) -> None:
     counting = standing(came)
@@ -106,7 +107,7 @@ def test_an_entry_costs_the_same_after_five_thousand_others(log: Ask) -> None:
     assert many == few
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30 * TIMES, deadline=None)
 @given(days(clocks_jump=False))
 def test_ends_are_all_that_rhythms_ask_for(log: Ask, came: list[Any]) -> None:
     often = {"title": "Often", "rhythm": "often"}

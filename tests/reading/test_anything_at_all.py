@@ -14,6 +14,7 @@ from generator.reading.composer import compose
 from generator.reading.files import KINDS
 from generator.reading.layer import read_layer
 from generator.reading.shape import give_shape
+from tests.repeating import TIMES
 
 LOADERS = [pytest.param(yaml.SafeLoader, id="python")]
 if hasattr(yaml, "CSafeLoader"):
@@ -75,7 +76,7 @@ values = some.recursive(
 
 @pytest.mark.parametrize("loader", LOADERS)
 @given(text=pieces.map("".join))
-@settings(max_examples=300, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@settings(max_examples=100 * TIMES, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
 def test_pieces_of_yaml(loader: type, text: str, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(composer, "LOADER", loader)
     try:
@@ -89,7 +90,7 @@ def test_pieces_of_yaml(loader: type, text: str, monkeypatch: pytest.MonkeyPatch
         some.binary(max_size=60), some.text(max_size=40).map(lambda text: text.encode("utf-8", "replace"))
     )
 )
-@settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@settings(max_examples=60 * TIMES, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
 def test_bytes(tmp_path: Path, content: bytes) -> None:
     (tmp_path / "terms").mkdir(exist_ok=True)
     (tmp_path / "terms" / "a.yml").write_bytes(content)
@@ -100,7 +101,7 @@ def test_bytes(tmp_path: Path, content: bytes) -> None:
 
 
 @given(kind=some.sampled_from(KINDS), name=some.sampled_from(["a", "B", "1", "a-b"]), value=values)
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=100 * TIMES, deadline=None)
 def test_entries_of_any_shape(kind: str, name: str, value: str) -> None:
     with contextlib.suppress(ProblemsFound):
         tree = compose(f"{name}: {value}", "a.yml", "shared")
