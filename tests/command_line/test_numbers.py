@@ -2,16 +2,15 @@ import json
 import os
 import subprocess
 import sys
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from generator.command_line import numbers
 from generator.computing import Workbook
-from generator.pipeline.figuring import open_content
 from generator.pipeline.order import HERE, Order
 from generator.reading import Reading
+from tests.product import product_reading, product_workbook
 
 from .conftest import Run
 
@@ -25,9 +24,9 @@ def read_once(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(numbers, "open_content", read_content)
 
 
-@cache
 def read_content(order: Order) -> tuple[Reading, Workbook]:
-    return open_content(order)
+    assert (order.shared, order.farm) == (HERE / "content/shared", HERE / "content/farms/demo")
+    return product_reading(), product_workbook()
 
 
 def test_json_has_every_promised_number(run: Run) -> None:

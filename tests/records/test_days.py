@@ -14,6 +14,7 @@ import pdfplumber
 import pytest
 
 from generator.command_line.__main__ import main
+from generator.pipeline import recording
 from generator.pipeline.order import HERE, Order
 from generator.pipeline.progress import Progress
 from generator.pipeline.recording import Gathering, gather, write_records
@@ -21,6 +22,7 @@ from generator.records.days import RecordBook
 from generator.records.merging import merge
 from generator.records.season import bring_up_to_date, years
 from generator.records.taking import take_file, take_text
+from tests.product import product_reading, product_workbook
 from tests.records.samples import DEMO, NOON, entry, file_of
 
 RUN = "2026-07-18-demo1"
@@ -134,6 +136,7 @@ Command = Callable[..., Answer]
 @pytest.fixture
 def command(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Command:
     monkeypatch.chdir(HERE)
+    monkeypatch.setattr(recording, "open_content", lambda order: (product_reading(), product_workbook()))
 
     def run(*words: object) -> Answer:
         status = main([str(word) for word in words])
