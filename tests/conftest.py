@@ -16,13 +16,13 @@ ROOT = HERE
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    in_browsers = {item for item in items if {"browser", "engines"} & set(item.path.parts)}
     for item in items:
-        if {"browser", "engines"} & set(item.path.parts):
+        if item in in_browsers or "demo" in getattr(item, "fixturenames", ()):
             item.add_marker("browser")
-        else:  # what a file prepares is prepared once; a test with a browser may go to whichever process is free
+        if item not in in_browsers:  # what a file prepares is prepared once; others go to whichever process is free
             item.add_marker(pytest.mark.xdist_group(item.path.stem))
-    waiting = {item.path for item in items if "demo" in getattr(item, "fixturenames", ())}
-    items.sort(key=lambda item: (item.get_closest_marker("browser") is not None, item.path in waiting))
+    items.sort(key=lambda item: (item in in_browsers, item.get_closest_marker("browser") is not None))
 
 
 @pytest.fixture(scope="session")
@@ -79,16 +79,27 @@ def bakery_content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return content
 
 
+@pytest.fixture(scope="session")
+def ready_bakery(built_once: Callable[[str, Order], Order], bakery_content: Path) -> Order:
+    """The bakery's site, built once a run. Do not change it."""
+    return built_once("bakery", Order(bakery_content, Path(), own=bakery_content / "bakery"))
+
+
 @pytest.fixture
-def bakery(bakery_content: Path, tmp_path: Path) -> Order:
-    """An order for the bakery's site on a copy of its content, to break as a test likes; `build` is its folder."""
+def bakery(bakery_content: Path, ready_bakery: Order, tmp_path: Path) -> Order:
+    """An order for the bakery's site on a copy of its content, to break as a test likes; `build` is its folder.
+
+    Papers that were set once are remembered there, as on anybody's machine; a test that wants none goes elsewhere.
+    """
     content = Path(shutil.copytree(bakery_content, tmp_path / "content"))
-    return Order(content, tmp_path / "build", own=content / "bakery")
+    order = Order(content, tmp_path / "build", own=content / "bakery")
+    shutil.copytree(ready_bakery.papers, order.papers)
+    shutil.copy(ready_bakery.memory, order.memory)
+    return order
 
 
 @pytest.fixture
-def built_bakery(bakery: Order, built_once: Callable[[str, Order], Order], bakery_content: Path) -> Order:
+def built_bakery(bakery: Order, ready_bakery: Order) -> Order:
     """The same with its site built."""
-    ready = built_once("bakery", Order(bakery_content, Path(), own=bakery_content / "bakery"))
-    shutil.copytree(ready.into, bakery.into)
+    shutil.copytree(ready_bakery.into, bakery.into, dirs_exist_ok=True)
     return bakery
