@@ -23,7 +23,7 @@ from tests.browser.days import kill, open_page, remark, stored
 from tests.browser.host import Host
 from tests.browser.watching import offline_ready, until
 
-KILLS = int(os.environ.get("KILLS", "6"))
+KILLS = int(os.environ.get("KILLS", "4"))
 Start = Callable[[str], BrowserContext]
 IN_PROC = pytest.mark.skipif(sys.platform != "linux", reason="processes are looked up in /proc")
 
