@@ -22,7 +22,9 @@ def farms(bakery: Order) -> list[Path]:
     for name in ("north", "south"):
         farm = Path(shutil.copytree(bakery.farm, bakery.content / name))
         file = farm / "farm" / "farm.yml"
-        file.write_text(file.read_text().replace("Night Oven", f"Oven of the {name}"))
+        own = file.read_text()
+        assert "The Invented Hearth" in own
+        file.write_text(own.replace("The Invented Hearth", f"Oven of the {name}"))
         made.append(farm)
     return made
 
