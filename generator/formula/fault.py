@@ -25,7 +25,7 @@ class FormulaFault(Exception):  # noqa: N818 - it carries a finding about a text
         cut = max(0, min(start - _WIDEST // 3, len(line) - _WIDEST))
         shown = ("... " if cut else "") + line[cut : cut + _WIDEST] + (" ..." if cut + _WIDEST < len(line) else "")
         before = len(f"{label}: ") + (4 if cut else 0) + start - cut
-        return f"{label}: {shown}", " " * before + "^" * max(1, min(end, cut + _WIDEST) - start)
+        return f"{label}: {shown}", " " * before + "^" * (min(end, cut + _WIDEST) - start)
 
 
 class FormulaFaults(Exception):  # noqa: N818 - as above

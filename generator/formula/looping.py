@@ -76,7 +76,7 @@ class LoopReader(Reader):
         """`allot(total, work[s], cap[s] for s in a_set)`; open_text() has blanked the loop, foreign to Python."""
         form = "`allot(total, work[s], cap[s] for s in a_set)`"
         loop = re.search(r"\bfor\s+(\w+)\s+in\s+(\w+)\s*\)$", self.text(node))
-        if len(node.args) != 3 or node.keywords or not loop:
+        if len(node.args) != 3 or not loop:
             raise self.refuse(node, "`allot` stands alone and takes three values and a set", f"write {form}")
         if not self.scope.member or self.scope.member not in self.scope.sets.get(loop[2], ()):
             hint = f"give the quantity `each: {loop[2]}`"

@@ -50,7 +50,7 @@ SCOPE = Scope(
         "flour": Word(frozenset({"white", "rye"})),
         "slowest": Word(frozenset({"mix", "bake", "pack"})),
     },
-    sets={"work": ("mix", "bake", "pack"), "nobody": ()},
+    sets={"work": ("mix", "bake", "pack"), "night": ("bake",), "nobody": ()},
     functions={
         "vapour": Function("vapour", (Argument("t", Measured(), "degC"),), of("pressure")),
         "share_of": Function("share_of", (Argument("whole", of("mass")), Argument("share", Measured())), of("mass")),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -44,6 +45,25 @@ def test_a_long_formula_is_shown_around_its_fault() -> None:
     assert line[carets.index("^") : carets.rindex("^") + 1] == "bad"
 
 
+@pytest.mark.parametrize(
+    ("before", "after", "cut"),
+    [
+        (100, 101, "... {67:167} ..."),  # a hundred signs, a third of them before the fault
+        (100, 0, "... {3:103}"),
+        (97, 0, "{0:100}"),
+        (33, 64, "{0:100}"),
+        (33, 65, "{0:100} ..."),
+    ],
+)
+def test_of_a_long_formula_a_hundred_signs_are_shown(before: int, after: int, cut: str) -> None:
+    text = ("0123456789" * 11)[:before] + "bad" + ("9876543210" * 11)[:after]
+    shown = re.sub(r"\{(\d+):(\d+)\}", lambda found: text[int(found[1]) : int(found[2])], cut)
+    fault = FormulaFault("unknown name", "", before + 1, before + 4)
+    line, carets = fault.excerpt(text)
+    assert line == f"formula: {shown}"
+    assert line[len(carets) - 3 : len(carets)] == "bad" and carets.endswith(" ^^^")
+
+
 def test_a_formula_on_several_lines_is_shown_on_one() -> None:
     with pytest.raises(FormulaFaults) as found:
         tree_of("a +\n  bad")
@@ -76,14 +96,17 @@ def test_functions_of_one_value_take_one(name: str) -> None:
         ("allot(oven, work[s], rate[s] for s in work)", "the total to allot is a bare number"),
         ("allot(a, oven, rate[s] for s in work)", "`allot` shares out work"),
         ("allot(a, work[s], a > 1 for s in work)", "`allot` shares out work"),
+        ("allot(a, a > 1, rate[s] for s in work)", "`allot` shares out work"),
     ],
 )
 def test_what_is_shared_out_and_among_whom(formula: str, fault: str) -> None:
     with pytest.raises(FormulaFault) as found:
         check(tree_of(formula, member="mix"), SCOPE)
-    assert found.value.fault == fault
+    assert (found.value.fault, found.value.hint) == (fault, "")
 
 
 def test_work_and_cap_go_together() -> None:
-    with pytest.raises(FormulaFault, match=r"^a work of .* does not go with a cap of "):
+    with pytest.raises(FormulaFault) as found:
         check(tree_of("allot(a, work[s], work[s] for s in work)", member="mix"), SCOPE)
+    assert found.value.fault == "a work of `s/loaf` does not go with a cap of `s/loaf`"
+    assert found.value.hint == "one divided by the work is what the cap limits"

@@ -64,7 +64,9 @@ by_both = pytest.mark.parametrize("hand", HANDS)
         ("round", (2.5,), 3),
         ("round", (-2.5,), -2),
         ("argmin", (["x", "y", "z"], [2, 1, 1]), "y"),
+        ("argmin", (["x", "y"], [1, 2]), "x"),
         ("argmax", (["x", "y", "z"], [1, 2, 2]), "y"),
+        ("argmax", (["x", "y"], [2, 1]), "x"),
     ],
 )
 def test_single_calls(hand: Hand, name: str, given: tuple[object, ...], expected: object) -> None:
@@ -208,6 +210,12 @@ def test_the_best_split_is_the_best_of_all() -> None:
 )
 def test_splits(hand: Hand, total: float, works: list[float], caps: list[float], expected: list[float]) -> None:
     assert call(hand, "allot", total, works, caps) == expected
+
+
+@by_both
+def test_a_slip_of_the_hand_shares_out_no_more_than_ten_thousand(hand: Hand) -> None:
+    """So that a million, typed in haste, does not stop the phone; an even number over two equal places is halved."""
+    assert call(hand, "allot", 1_000_000, [10, 10], [1e9, 1e9]) == [5000, 5000]
 
 
 def test_both_runtimes_have_the_same_functions() -> None:

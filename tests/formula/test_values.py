@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from generator.formula import show_working
-from tests.formula.kitchen import by_phone, by_python, tree_of, wording
+from generator.formula import Argument, Measured, parse, show_working, tree
+from tests.formula.kitchen import SCOPE, by_phone, by_python, of, tree_of, wording
 from tests.formula.test_workings import read_aloud
 
 
@@ -16,11 +18,22 @@ from tests.formula.test_workings import read_aloud
         ("argmax(rate[s] for s in work)", "pack"),
         ("sum(work[s] for s in work)", 136),  # 50 + 66 + 20 seconds
         ("min(work[s] for s in work)", 20),
+        ("min(work[s] for s in night)", 66),  # a set of one
+        ("sum(work[s] for s in night)", 66),
         ("max(work[s] for s in work)", 66),
         ("any(rate[s] > 0.04[loaf/s] for s in work)", True),
         ("all(rate[s] > 0.04[loaf/s] for s in work)", False),
         ("all(rate[s] > 0.01[loaf/s] for s in work)", True),
         ("any(rate[s] > 0.05[loaf/s] for s in work)", False),
+        ("any(slowest == s for s in work)", True),  # the second of three
+        ("all(slowest != s for s in work)", False),
+        ("not a < 1", True),
+        ("not a > 1", False),
+        ("number(oven, degC)", 230),  # 503.15 less 273.15
+        ("number(mass, lb)", 12.5 / 0.45359237),  # NIST SP 811: one pound is exactly 0.453 592 37 kg
+        ("number(oven - room, delta_degF)", 374.4),  # 208 K times 1.8
+        ("number(loaves, loaf)", 24),
+        ("share_of(mass, c)", 3.125),  # a quarter of 12.5
         ("integral(t / 1[s] for t in span(0[s], 9[s]))", 40.5),  # half of nine times nine
         ("root(t * t - 9[s] * 1[s] for t in span(0[s], 9[s]))", 3),
         ("root(9[s] - t for t in span(0[s], 9[s]))", 9),  # at either end of the span as well
@@ -36,11 +49,29 @@ def test_a_formula_comes_to(formula: str, expected: float | str | bool) -> None:
             assert found == pytest.approx(expected, rel=1e-12)
 
 
+def test_a_function_of_bare_numbers_has_them_taken_once() -> None:
+    """What already is the number of degrees, an argument of the function around it, goes in as it is."""
+    degrees = Argument("t", Measured(), "degC")
+    inside = replace(SCOPE, arguments={"t": degrees})
+    local = tree.Local((0, 0), "t", degrees.kind, "degC")
+    oven, mass = tree.Value((0, 0), "oven", of("temperature")), tree.Value((0, 0), "mass", of("mass"))
+    assert parse("vapour(oven)", inside) == tree.Apply((0, 0), "vapour", (tree.InUnit((0, 0), oven, "degC"),))
+    assert parse("vapour(t)", inside) == tree.Apply((0, 0), "vapour", (local,))
+    assert parse("share_of(mass, t)", inside) == tree.Apply((0, 0), "share_of", (mass, local))
+
+
+@pytest.mark.parametrize(("member", "helpers"), [("mix", 3), ("bake", 3), ("pack", 1)])
+def test_a_split_gives_each_member_its_own(member: str, helpers: int) -> None:
+    """Of 7, one each; the next goes where a loaf takes longest: bake (1/66 s), mix (1/50), bake (2/66), mix (2/50)."""
+    split = tree_of("allot(d, work[s], rate[s] * 9 for s in work)", member)
+    assert by_python(split) == by_phone(split) == helpers
+
+
 def test_what_grows_without_bound_is_no_number() -> None:
-    tree = tree_of("integral(exp(700) * exp(700) for t in span(0[s], 9[s]))")
-    assert by_phone(tree) is None
+    endless = tree_of("integral(exp(700) * exp(700) for t in span(0[s], 9[s]))")
+    assert by_phone(endless) is None
     with pytest.raises(ArithmeticError):
-        by_python(tree)
+        by_python(endless)
 
 
 @pytest.mark.parametrize(
