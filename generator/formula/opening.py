@@ -35,7 +35,7 @@ def open_text(text: str) -> tuple[ast.expr, str]:
     try:
         return ast.parse(readable, mode="eval").body, line
     except SyntaxError as error:
-        column = min(max(error.offset or 1, 1), len(line))
+        column = min(error.offset or len(line), len(line))  # no offset: it ends too early
         raise FormulaFault("the formula cannot be read from here on", _guess(line), column, column + 1) from None
     except (ValueError, MemoryError, RecursionError):
         raise FormulaFault("the formula is nested too deeply", "divide it into quantities of their own") from None

@@ -12,8 +12,8 @@ from generator.formula.kinds import BARE
 from generator.formula.scope import Scope
 from generator.problems import did_you_mean
 
-OWN_FUNCTIONS = {"abs": 1, "exp": 1, "log": 1, "sqrt": 1, "ceil": 1, "floor": 1, "round": 1, "min": 2, "max": 2}
-"""How many values each takes; `min` and `max` take as many as are given, from two on."""
+OWN_FUNCTIONS = ("abs", "exp", "log", "sqrt", "ceil", "floor", "round", "min", "max")
+"""Each takes one value; `min` and `max` take as many as are given, from two on."""
 
 
 class Reader(ABC):

@@ -70,6 +70,40 @@ def test_a_formula_on_several_lines_is_shown_on_one() -> None:
     assert found.value.faults[0].excerpt("a +\n  bad\n") == ("formula: a +   bad", "               ^^^")
 
 
+@pytest.mark.parametrize(
+    ("signs", "hint"),
+    [
+        ("×·", "write `*`"),
+        ("÷", "write `/`"),
+        ("−–", "write `-`"),
+        ("≤", "write `<=`"),
+        ("≥", "write `>=`"),
+        ("≠", "write `!=`"),
+        ("²", "write `** 2`"),
+        ("³", "write `** 3`"),
+        ("√", "write `sqrt(x)`"),
+        ("°", "write the unit after the number: `60[degC]`"),
+        ("{}", "use round brackets"),
+        ("\"'’", "names stand without quotes"),
+        ("$€§", ""),
+    ],
+)
+def test_signs_from_print_are_told_apart(signs: str, hint: str) -> None:
+    for sign in signs:
+        with pytest.raises(FormulaFaults) as found:
+            tree_of(f"a {sign} b")
+        fault = found.value.faults[0]
+        assert (fault.fault, fault.hint) == (f"`{sign}` has no place in a formula", hint)
+        assert (fault.column, fault.end) == (3, 4)
+
+
+@pytest.mark.parametrize(("formula", "column"), [("a b", 3), ("a + b)", 6), ("(a + b", 1), ("[a + b", 1), ("a +", 3)])
+def test_what_cannot_be_read_is_one_sign(formula: str, column: int) -> None:
+    with pytest.raises(FormulaFaults) as found:
+        tree_of(formula)
+    assert (found.value.faults[0].column, found.value.faults[0].end) == (column, column + 1)
+
+
 def test_an_empty_formula() -> None:
     assert said_about(" \n ") == "formula:  \n \n         ^\nthe formula is empty"
 
@@ -81,6 +115,16 @@ def test_a_huge_formula_is_refused_at_once() -> None:
 def test_what_stands_before_does_not_let_it_nest_deeper() -> None:
     assert "nested too deeply" in said_about(f"min(a, a, a, a, a, {'-' * 61}a)")
     assert tree_of(f"min(a, a, a, a, a, {'-' * 40}a)")
+
+
+def test_loops_in_loops_do_not_grow_without_bound() -> None:
+    """Three members eight deep are 3 to the power of 8 sums, 6561; seven deep 2187 pass."""
+
+    def nested(deep: int) -> str:
+        return "sum(" * deep + "a" + "".join(f" for s{level} in work)" for level in range(deep))
+
+    assert "nested too deeply" in said_about(nested(8))
+    assert said_about(nested(7)) == "nothing"
 
 
 @pytest.mark.parametrize("name", ["abs", "exp", "log", "sqrt", "ceil", "floor", "round"])

@@ -27,6 +27,8 @@ from tests.formula.test_workings import read_aloud
         ("any(rate[s] > 0.05[loaf/s] for s in work)", False),
         ("any(slowest == s for s in work)", True),  # the second of three
         ("all(slowest != s for s in work)", False),
+        ("a ** 12", 4096),
+        ("a ** -12", 1 / 4096),
         ("not a < 1", True),
         ("not a > 1", False),
         ("number(oven, degC)", 230),  # 503.15 less 273.15
@@ -65,6 +67,10 @@ def test_a_split_gives_each_member_its_own(member: str, helpers: int) -> None:
     """Of 7, one each; the next goes where a loaf takes longest: bake (1/66 s), mix (1/50), bake (2/66), mix (2/50)."""
     split = tree_of("allot(d, work[s], rate[s] * 9 for s in work)", member)
     assert by_python(split) == by_phone(split) == helpers
+
+
+def test_the_loop_of_a_split_may_be_longer_than_what_stands_before() -> None:
+    assert by_python(tree_of("allot(3,a,c for every_single_place in work)", "mix")) == 1
 
 
 def test_what_grows_without_bound_is_no_number() -> None:

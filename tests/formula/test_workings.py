@@ -28,8 +28,9 @@ def words(text: str, member: str = "") -> str:
     return read_aloud(show_working("mass", tree_of(text, member), wording(plainly)).words)
 
 
-def numbers(text: str) -> str:
-    return read_aloud(show_working("mass", tree_of(text), wording(plainly)).numbers)
+def numbers(text: str, **values: float) -> str:
+    told = replace(wording(plainly), values={**VALUES, **values})
+    return read_aloud(show_working("mass", tree_of(text), told).numbers)
 
 
 @pytest.mark.parametrize(
@@ -61,6 +62,8 @@ def numbers(text: str) -> str:
             "= {A if Flour is Rye\nC otherwise",
             "= {2 if Rye is Rye\n0.25 otherwise\n= 12.5 kg",
         ),
+        ("a if b == 2 and c != 3 else d", "= {A if B=2 and C≠3\nD otherwise", None),
+        ("a if flour != rye else c", "= {A if Flour is not Rye\nC otherwise", None),
         ("a if not (a < b or c > d) else c if b <= 0 else 3", "= {A if not (A<B or C>D)\nC if B≤0\n3 otherwise", None),
         ("rate[mix] * integral(work[mix] / 1[s] for t in span(0[s], 9[s]))", None, None),
     ],
@@ -79,7 +82,7 @@ def test_long_sums_and_products_take_a_row_for_each_part() -> None:
     above_a_bar = words(f"{product} / 1[K]")
     assert above_a_bar == "= { Loaves\n× Dough for one loaf\n× Heat\n× Work mix\n× Work bake1 K}"
     rows = words("work[mix] * loaf_mass * loaves + work[bake] * loaf_mass * loaves - heat * 1[kg] / 1[W]").split("\n")
-    assert [row[0] for row in rows] == ["=", "+", "−"]
+    assert [row.split(" ")[0] for row in rows] == ["=", "+", "−"]
 
 
 def test_many_arguments_stand_below_each_other() -> None:
@@ -89,9 +92,41 @@ def test_many_arguments_stand_below_each_other() -> None:
     assert 'class="stack"' in shown.words
 
 
+def test_a_bracket_round_wide_arguments_closes_behind_the_last_of_them() -> None:
+    """In a row of its own below an argument that is itself of several rows."""
+    wide = "max(loaf_mass, loaf_mass * 2, loaf_mass * 3)"
+    inner = "largest of(\nDough for one loaf;\nDough for one loaf×2;\nDough for one loaf×3)"
+    assert words(f"min(loaf_mass * 4, {wide})") == f"= smallest of(\nDough for one loaf×4;\n{inner}\n)"
+    assert words(f"min({wide}, loaf_mass * 4)") == f"= smallest of(\n{inner};\nDough for one loaf×4)"
+
+
 def test_the_split_names_its_places() -> None:
     said = words("allot(a, work[s], rate[s] for s in work)", member="bake")
     assert said.startswith("= share of Bake in the fastest split(\nA;\nMix: Work mix,Rate mix;\nBake:")
+
+
+@pytest.mark.parametrize(("pick", "which"), [("argmin", "smallest"), ("argmax", "largest")])
+def test_a_choice_among_members_names_them(pick: str, which: str) -> None:
+    said = words(f"{pick}(rate[s] for s in work)")
+    assert said == f"= name of the {which} of(\nMix: Rate mix;\nBake: Rate bake;\nPack: Rate pack)"
+
+
+def test_options_are_named_by_their_choice_and_members_by_themselves() -> None:
+    told = replace(wording(plainly), option=lambda choice, option: f"<{choice}/{option}>")
+    for formula, shown in [
+        ("a if flour == rye else c", "Flour is <flour/rye>"),
+        ("argmin(rate[s] for s in work)", "</mix>: Rate mix"),
+        ("allot(a, work[s], rate[s] for s in work)", "share of </bake> in the fastest split"),
+    ]:
+        assert shown in read_aloud(show_working("mass", tree_of(formula, "bake"), told).words)
+
+
+def test_brackets_stand_round_negative_numbers_alone() -> None:
+    assert numbers("a * 0.5") == "= 2×0.5\n= 12.5 kg"
+    assert numbers("a * b", b=-0.5) == "= 2×(−0.5)\n= 12.5 kg"
+    assert numbers("a * b", b=0.0) == "= 2×0\n= 12.5 kg"
+    assert numbers("number(oven, degC) ** 2") == "= ⟨2302⟩\n= 12.5 kg"
+    assert numbers("number(room, degC) ** 2", room=263.15) == "= ⟨(−10)2⟩\n= 12.5 kg"
 
 
 def test_numbers_can_be_repainted() -> None:
@@ -117,10 +152,12 @@ def test_a_refused_quantity_shows_a_dash() -> None:
 @pytest.mark.parametrize(
     ("formula", "drawn"),
     [
-        ("mass ** (1 / 2)", "<msqrt><mi>Dough</mi></msqrt>"),
-        ("mass ** (1 / 3)", "<mroot><mrow><mi>Dough</mi></mrow><mn>3</mn></mroot>"),
-        ("mass ** (2 / 3)", "<mrow><mfrac><mn>2</mn><mn>3</mn></mfrac></mrow></msup>"),
-        ("mass ** (1 / 12)", "<mrow><mfrac><mn>1</mn><mn>12</mn></mfrac></mrow></msup>"),
+        ("mass ** (1 / 2)", "<mtd><msqrt><mi>Dough</mi></msqrt></mtd>"),
+        ("mass ** (1 / 3)", "<mtd><mroot><mrow><mi>Dough</mi></mrow><mn>3</mn></mroot></mtd>"),
+        ("mass ** (1 / 9)", "<mtd><mroot><mrow><mi>Dough</mi></mrow><mn>9</mn></mroot></mtd>"),
+        ("mass ** (1 / 10)", "<mrow><mn>0.1</mn></mrow></msup></mtd>"),
+        ("mass ** (2 / 3)", "<mrow><mfrac><mn>2</mn><mn>3</mn></mfrac></mrow></msup></mtd>"),
+        ("mass ** (1 / 12)", "<mrow><mfrac><mn>1</mn><mn>12</mn></mfrac></mrow></msup></mtd>"),
     ],
 )
 def test_roots_are_drawn_as_roots_up_to_the_ninth(formula: str, drawn: str) -> None:
