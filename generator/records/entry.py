@@ -66,7 +66,8 @@ def in_order(entries: Iterable[Entry]) -> list[Entry]:
     for entry in sorted(entries, key=lambda each: (counter_of(each), each["at"])):
         phone = phone_of(entry)
         latest[phone] = max(entry["at"], latest.get(phone, 0))
-        placed.append((latest[phone], phone, counter_of(entry), canonical(entry), entry))
+        text = canonical(entry).encode("utf-16-be", "surrogatepass")  # JavaScript compares texts by these units
+        placed.append((latest[phone], phone, counter_of(entry), text, entry))
     return [entry for *_, entry in sorted(placed, key=lambda place: place[:4])]
 
 

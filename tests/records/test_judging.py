@@ -57,6 +57,7 @@ ITEMS = {
     "core": logged(
         high="coldest", act="Wait.", rhythm="each", since="put_in", until="taken_out", within="allowed", per_lot=True
     ),
+    "cellar": logged(low="coldest", high="refused_today", act="Open the door."),  # read when one likes
 }
 VALUES: dict[str, float | str] = {"hottest": 370.0, "coldest": 278.0, "each": 600.0, "allowed": 7200.0}
 ON_PHONE = {name: item.model_dump(exclude_none=True, mode="json") for name, item in ITEMS.items()}
@@ -80,6 +81,7 @@ def test_readings_come_due_on_their_rhythm(phone: Phone) -> None:
     out = entry(5, kind="mark", of="taken_out", lot="b", at=NOON + 20 * MINUTE)
     assert both_due(phone, [*put_in, warm, cold, out]) == []
     assert both_due(phone, [entry(6, of="kettle", at=NOON)]) == [("kettle", "", 10)]
+    assert both_due(phone, [entry(7, of="cellar", at=NOON)]) == []
 
 
 def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) -> None:
@@ -88,6 +90,7 @@ def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) ->
         ("core", "a", {"high": 278, "by": NOON + 120 * MINUTE}),
         ("core", "b", {"high": 278}),
         ("kettle", "", {"high": 370}),
+        ("cellar", "", {"low": 278}),
     ):
         assert limit_for(ITEMS[name], VALUES, put_in, lot) == limit
         given_to = {"item": ON_PHONE[name], "values": VALUES, "entries": put_in, "lot": lot}

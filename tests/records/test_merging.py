@@ -80,6 +80,17 @@ def test_entries_of_one_identity_that_differ_are_both_kept_and_named() -> None:
     assert clashes([entry(1, value=300), entry(1, value=301)]) == ["phoneaaa-1-abcdef"]
 
 
+@pytest.mark.parametrize(("first", "second"), [("a", "b"), ("z", "ä"), ("😀", "ｚ")])
+def test_entries_of_one_identity_have_one_order_on_both_hands(phone: Phone, first: str, second: str) -> None:
+    """By the units of UTF-16, of which a sign beyond the first 65 536 takes two from D800 on (the Unicode Standard)."""
+    placed = [entry(1, kind="remark", text=text) for text in (first, second)]
+    assert phone("canonical(one)", one=placed[0]) == canonical(placed[0])
+    assert in_order([placed[0], *placed]) == [placed[0], *placed]
+    for mixed in (placed, placed[::-1]):
+        assert in_order(mixed) == placed
+        assert phone("inOrder(mixed)", mixed=mixed) == placed
+
+
 def met(phone: str, other: str, at: int, sent: int) -> Any:
     return {**entry(1, phone, kind="merge", sent=sent, taken=1, at=at), "phone": other}
 
@@ -98,6 +109,17 @@ def test_clocks_are_told_apart_where_each_took_in_the_other(phone: Phone) -> Non
     assert told == [{"phone": "phoneaaa", "other": "phonebbb", "seconds": 120, "sure": True}]
 
 
+def test_the_clock_that_is_behind_is_told_so(phone: Phone) -> None:
+    """The second clock is 120 s behind and each file was 20 s on the way: (-100 - 140) / 2 seconds."""
+    meetings = [
+        met("phoneaaa", "phonebbb", at=NOON + 140_000, sent=NOON),
+        met("phonebbb", "phoneaaa", at=NOON + 20_000, sent=NOON + 120_000),
+    ]
+    assert clock_offsets(meetings) == [("phoneaaa", "phonebbb", -120.0, True)]
+    told = phone("clockOffsets(all)", all=meetings)
+    assert told == [{"phone": "phoneaaa", "other": "phonebbb", "seconds": -120, "sure": True}]
+
+
 def test_one_file_tells_only_that_it_cannot_arrive_before_it_was_sent(phone: Phone) -> None:
     ahead = met("phoneaaa", "phonebbb", at=NOON, sent=NOON + A_MINUTE_MORE)
     assert clock_offsets([ahead]) == [("phoneaaa", "phonebbb", 61.0, False)]
@@ -114,10 +136,10 @@ def test_a_clock_is_told_apart_whichever_phone_took_the_other_in(phone: Phone) -
     assert told == [{"phone": "phonebbb", "other": "phoneaaa", "seconds": 200, "sure": False}]
 
 
-@pytest.mark.parametrize(("seconds", "told"), [(60, 0), (61, 1)])
-def test_a_minute_is_no_difference_and_more_is(seconds: int, told: int, phone: Phone) -> None:
-    meetings = [met("phoneaaa", "phonebbb", at=NOON, sent=NOON + seconds * 1000)]
-    back = [entry(1, at=NOON), entry(2, at=NOON - seconds * 1000), entry(3, at=NOON - seconds * 1000)]
+@pytest.mark.parametrize(("milliseconds", "told"), [(60_000, 0), (60_001, 1)])
+def test_a_minute_is_no_difference_and_more_is(milliseconds: int, told: int, phone: Phone) -> None:
+    meetings = [met("phoneaaa", "phonebbb", at=NOON, sent=NOON + milliseconds)]
+    back = [entry(1, at=NOON), entry(2, at=NOON - milliseconds), entry(3, at=NOON - milliseconds)]
     assert len(clock_offsets(meetings)) == told
     assert len(phone("clockOffsets(all)", all=meetings)) == told
     assert set_back(back) == back[1:] * told
