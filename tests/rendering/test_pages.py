@@ -6,6 +6,7 @@ import html
 import json
 import re
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import markdown
@@ -13,6 +14,7 @@ import pytest
 
 from generator.problems import ProblemsFound
 from generator.rendering import Edition, Rendered, render_site
+from generator.rendering.pages import pages
 from generator.telling import addresses
 from tests.rendering.conftest import make_edition
 
@@ -27,6 +29,15 @@ def test_each_procedure_and_each_group_has_a_page(edition: Edition, rendered: Re
     groups = {item.quantity.group for item in edition.workbook.items.values()}
     for name in groups:
         assert f"numbers/{name}.md" in rendered.files
+
+
+def test_a_page_stands_only_where_content_has_something_for_it(edition: Edition) -> None:
+    nothing = {"supplies": {}, "terms": {}, "functions": {}, "tables": {}}
+    library = edition.library.model_copy(update=nothing)
+    bare = replace(edition, reading=replace(edition.reading, library=library))
+    before, after = ({page.address for page in pages(each)} for each in (edition, bare))
+    assert before - after == {addresses.BRING, addresses.SHOP, addresses.GLOSSARY, addresses.METHODS}
+    assert after < before
 
 
 def test_a_job_shows_its_parts(rendered: Rendered) -> None:
