@@ -108,6 +108,15 @@ def test_a_farm_that_is_not_there(bakery: Order, run: Run) -> None:
     assert f"{bakery.content}/nowhere: there is no such folder\n" in answer.err
 
 
+def test_a_station_that_is_not_there(bakery: Order, run: Run) -> None:
+    out = bakery.content / "cards"
+    farm = ("--content", bakery.content, "--farm", bakery.content / "bakery")
+    answer = run("cards", *farm, "--out", out, "--station", "mix_the_dow")
+    assert answer.status == 1
+    assert "--station: no paper `mix_the_dow`\n    hint: did you mean `mix_the_dough`?" in answer.err
+    assert not out.exists()
+
+
 def test_a_folder_that_cannot_be_written(bakery: Order, run: Run, tmp_path: Path) -> None:
     (tmp_path / "file").touch()
     answer = run("build", "--content", bakery.content, "--farm", bakery.farm, "--into", tmp_path / "file" / "build")
