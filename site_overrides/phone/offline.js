@@ -28,8 +28,9 @@ export async function startOffline(root, strip, timers) {
   look();
 }
 
-/** The version that kept this page was called back. */
+/** The version that kept this page was called back. A page that no worker keeps has nothing to leave. */
 async function leaveWorker() {
+  if (!navigator.serviceWorker.controller) return;
   await (await navigator.serviceWorker.getRegistration())?.unregister();
   location.reload();
 }

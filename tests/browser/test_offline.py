@@ -158,10 +158,14 @@ def test_the_kill_switch_frees_the_phone_and_keeps_what_was_ticked(phone: Browse
     page.locator(".step__tick").first.click()
     until(page, "document.querySelector('.step--done') !== null")
     host.instead["worker.js"] = Path(host.folder, "worker_off.js").read_bytes()
-    with page.expect_navigation():
-        page.evaluate("navigator.serviceWorker.getRegistration().then((it) => void it.update())")
+    page.evaluate("window.before = true")
+    page.evaluate("navigator.serviceWorker.getRegistration().then((it) => void it.update())")
+    until(page, "!window.before && document.readyState === 'complete'", 20)
     until(page, "caches.keys().then((names) => names.length === 0)", 20)
     until(page, "navigator.serviceWorker.getRegistration().then((it) => !it)", 20)
+    page.evaluate("window.stays = true")
+    page.wait_for_timeout(1500)
+    assert page.evaluate("window.stays"), "a page that is free is not loaded again and again"
     del host.instead["worker.js"]
     page.goto(host.address + "bring/")
     until(page, "document.querySelector('.step--done') !== null")

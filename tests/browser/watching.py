@@ -5,7 +5,7 @@ from __future__ import annotations
 import time
 from dataclasses import dataclass, field
 
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Error, Page
 
 
 @dataclass
@@ -30,12 +30,21 @@ def listen(context: BrowserContext, noises: Noises) -> None:
 
 
 def until(page: Page, script: str, seconds: float = 10) -> object:
-    """The first truthy answer of a script of the page; fails after `seconds`."""
+    """The first truthy answer of a script of the page, or of the page that takes its place; fails after `seconds`."""
     end = time.monotonic() + seconds
-    while not (answer := page.evaluate(script)):
+    while not (answer := _answer(page, script)):
         assert time.monotonic() < end, f"never true: {script}"
         time.sleep(0.02)
     return answer
+
+
+def _answer(page: Page, script: str) -> object:
+    try:
+        return page.evaluate(script)
+    except Error as fault:
+        if "because of a navigation" in str(fault):
+            return None
+        raise
 
 
 def offline_ready(page: Page) -> None:
