@@ -15,7 +15,7 @@ from pathlib import Path
 HERE = Path(__file__).resolve().parent
 ENVIRONMENT = HERE / ".environment"
 PYTHON = ENVIRONMENT / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
-ALL_CORES = ("-n", "auto", "--dist", "loadgroup", "--no-loadscope-reorder")
+ALL_CORES = ("-n", "auto", "--dist", "loadscope", "--no-loadscope-reorder")
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "microsoft-edge", "msedge", "chrome")
 
 

@@ -9,20 +9,34 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from xdist.remote import Producer
+from xdist.scheduler import LoadScopeScheduling
 
 from generator.pipeline.order import HERE, Order
 
 ROOT = HERE
 
 
+IN_BROWSERS = ("browser", "engines")
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    in_browsers = {item for item in items if {"browser", "engines"} & set(item.path.parts)}
+    in_browsers = {item for item in items if set(IN_BROWSERS) & set(item.path.parts)}
     for item in items:
         if item in in_browsers or "demo" in getattr(item, "fixturenames", ()):
             item.add_marker("browser")
-        if item not in in_browsers:  # what a file prepares is prepared once; others go to whichever process is free
-            item.add_marker(pytest.mark.xdist_group(item.path.stem))
     items.sort(key=lambda item: (item in in_browsers, item.get_closest_marker("browser") is not None))
+
+
+class Sharing(LoadScopeScheduling):
+    """What a file of tests prepares is prepared once; a test in a browser goes to whichever process is free."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        return nodeid if nodeid.split("/")[1] in IN_BROWSERS else nodeid.partition("::")[0]
+
+
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> Sharing:
+    return Sharing(config, log)
 
 
 @pytest.fixture(scope="session")
