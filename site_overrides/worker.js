@@ -60,6 +60,7 @@ async function install() {
   const cache = await caches.open(cacheName);
   const waiting = Object.keys(files);
   const all = waiting.length;
+  tell({ kind: "keeping", done: 0, all });
   const kept = await Promise.all(waiting.map((path) => isKept(cache, path)));
   if (kept.filter(Boolean).length < all / 2) await keepPacked(cache).catch(() => undefined); // what is missing comes one by one
   let done = 0;

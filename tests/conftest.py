@@ -29,7 +29,10 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 class Sharing(LoadScopeScheduling):
-    """What a file of tests prepares is prepared once; a test in a browser goes to whichever process is free."""
+    """What a file of tests prepares is prepared once; a test in a browser goes to whichever process is free.
+
+    The groups that xdist has for this (`loadgroup`) are without effect under pytest 9.
+    """
 
     def _split_scope(self, nodeid: str) -> str:
         return nodeid if nodeid.split("/")[1] in IN_BROWSERS else nodeid.partition("::")[0]

@@ -50,7 +50,7 @@ def licence_of(name: str) -> str:
     """What the installed package says of its licence. Raises importlib.metadata.PackageNotFoundError."""
     about = metadata.metadata(name)
     classified = [line.rpartition(" :: ")[2] for line in about.get_all("Classifier") or [] if "License :: " in line]
-    told = (about["License-Expression"], about["License"], *classified)
+    told = [*(about[name] for name in ("License-Expression", "License") if name in about), *classified]
     short = [text for text in told if text and text != "UNKNOWN" and len(text) < 40]
     found = _READ_BY_HAND.get(name) or next(iter(short), "not told")
     return _OLD_NAMES.get(found, found)

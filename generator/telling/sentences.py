@@ -9,8 +9,11 @@ from markupsafe import Markup, escape
 
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
+from generator.units.writing import NO_BREAK
 
 _PLACE = re.compile(r"\{([a-z][a-z0-9_]*)( first)?\}")
+_BEFORE_SIGN = re.compile(r"(?<=\d) (?=[°%])")
+"""Where a screen must not begin a line with a degree or a percent sign."""
 
 
 class Sentences:
@@ -38,8 +41,10 @@ class Sentences:
 
     def html(self, english: str) -> Markup:
         """The sentence as HTML, every number marked for repainting."""
-        found = self.pieces(english)
-        return Markup("").join(self._figures.mark(id_, part) if id_ else escape(text) for text, id_, part in found)
+        return Markup("").join(
+            self._figures.mark(id_, part) if id_ else escape(_BEFORE_SIGN.sub(NO_BREAK, text))
+            for text, id_, part in self.pieces(english)
+        )
 
     def plain(self, english: str) -> str:
         """The sentence as plain text, for titles and summaries."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -22,6 +23,13 @@ class Answer:
 
 
 Run = Callable[..., Answer]
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _commands_hear_ctrl_c() -> None:
+    """Where a shell runs the tests in its background, they and the commands they start would be deaf to it."""
+    if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+        signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture
