@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import types
 import typing
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from typing import Annotated, Union
@@ -15,6 +15,7 @@ from generator.model.library import Library
 from generator.model.roles import Formula, Human, Refers, Role
 
 Path = tuple[str | int, ...]
+_Found = tuple[Path, str, Role, bool]
 
 
 @dataclass(frozen=True)
@@ -40,29 +41,33 @@ class _Shape:
     keys: _Shape | None = None
 
 
-def leaves(library: Library, *roles: type[Role]) -> Iterator[Leaf]:
-    """All texts of the given roles, in the order of the library and of the fields of each entry."""
-    for kind in Library.model_fields:
+def leaves(library: Library, *roles: type[Role], kinds: Iterable[str] = Library.model_fields) -> Iterator[Leaf]:
+    """All texts of the given roles in entries of these kinds, in the order of the fields of each entry."""
+    for kind in kinds:
         for name, entry in getattr(library, kind).items():
-            for path, text, role, is_key in _below((), entry, _Shape(model=type(entry))):
+            found: list[_Found] = []
+            _gather((), entry, _Shape(model=type(entry)), found)
+            for path, text, role, is_key in found:
                 if isinstance(role, roles):
                     yield Leaf(kind, name, path, text, role, is_key)
 
 
-def _below(path: Path, value: object, shape: _Shape) -> Iterator[tuple[Path, str, Role, bool]]:
-    if isinstance(value, BaseModel):
+def _gather(path: Path, value: object, shape: _Shape, found: list[_Found]) -> None:
+    """Adds to one list, since a library has a hundred thousand places and generators within each other are slow."""
+    if isinstance(value, str):
+        if value and shape.role:
+            found.append((path, value, shape.role, False))
+    elif isinstance(value, BaseModel):
         for name, inner in fields(type(value)).items():
-            yield from _below((*path, name), getattr(value, name), inner)
+            _gather((*path, name), getattr(value, name), inner, found)
     elif isinstance(value, dict) and shape.values:
         for key, item in value.items():
             if shape.keys and shape.keys.role:
-                yield (*path, key), key, shape.keys.role, True
-            yield from _below((*path, key), item, shape.values)
+                found.append(((*path, key), key, shape.keys.role, True))
+            _gather((*path, key), item, shape.values, found)
     elif isinstance(value, tuple) and shape.items:
         for number, item in enumerate(value):
-            yield from _below((*path, number), item, shape.items)
-    elif isinstance(value, str) and value and shape.role:
-        yield path, value, shape.role, False
+            _gather((*path, number), item, shape.items, found)
 
 
 @cache

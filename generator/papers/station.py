@@ -2,10 +2,6 @@
 
 from __future__ import annotations
 
-import io
-
-import segno
-
 from generator.model.procedure import Caution, KeyPoint, Procedure, Step
 from generator.papers.data import Data
 from generator.papers.paper import Sheet
@@ -15,8 +11,6 @@ from generator.telling.drawings import Drawings
 from generator.units.writing import NO_BREAK
 
 MOST_TARGETS = 4
-CODE_DOTS = 3
-"""A square of the code is so many dots wide, so that viewers that smooth pictures still show edges."""
 SIGNALS = ("danger", "warning", "caution", "notice")
 
 
@@ -34,7 +28,7 @@ class Stations:
         data = {
             **self.short(name, procedure),
             "good": say.runs(procedure.good),
-            "code_picture": _code(say.edition.library.this_farm.site_address + addresses.procedure(name)),
+            "code_address": say.edition.library.this_farm.site_address + addresses.procedure(name),
             "code_words": say.word("paper_code_picture"),
             "tell": "; ".join(each_once([say.text(stop.tell) for stop in procedure.stops.values() if stop.tell])),
             "faults": [
@@ -122,10 +116,3 @@ def _words(say: Wording) -> Data:
         "tell": say.word("procedure_tell"),
         "fault_columns": [say.word(f"paper_fault_{name}") for name in ("sign", "remedy")],
     }
-
-
-def _code(address: str) -> list[int]:
-    """The address as a QR code: the bytes of a PNG, which is a quarter of a drawing of it in lines."""
-    drawn = io.BytesIO()
-    segno.make(address, error="m", micro=False).save(drawn, kind="png", border=0, scale=CODE_DOTS)
-    return list(drawn.getvalue())

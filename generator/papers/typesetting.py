@@ -16,6 +16,7 @@ from typing import Any
 
 import typst
 
+from generator.papers.codes import with_code
 from generator.papers.data import Data
 from generator.papers.objects import Document, read_objects
 from generator.papers.packing import pack
@@ -75,12 +76,12 @@ def engine() -> str:
     """Names everything but the data that a paper's bytes depend on."""
     written = (*sorted(TEMPLATES.glob("*.typ")), *sorted(TEMPLATES.parent.glob("*.py")))
     texts = hashlib.sha256(b"".join(path.read_bytes() for path in written)).hexdigest()
-    versions = [metadata.version(name) for name in ("typst", _FONT.replace("_", "-"))]
+    versions = [metadata.version(name) for name in ("typst", "segno", _FONT.replace("_", "-"))]
     return repr((texts, versions))
 
 
 def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_inch: float = 144) -> list[bytes]:
-    told = {"title": title, "author": author, "papers": papers}
+    told = {"title": title, "author": author, "papers": [with_code(paper) for paper in papers]}
     settings: dict[str, Any] = {
         "root": str(TEMPLATES),
         "font_paths": [str(_fonts())],

@@ -65,6 +65,11 @@ class Order:
         return (self.remembered or self.into) / "papers"
 
     @property
+    def templates(self) -> Path:
+        """Templates as the Python that they become."""
+        return (self.remembered or self.into) / "templates"
+
+    @property
     def preview(self) -> Order:
         """The same order for an author's preview, in a folder of its own."""
         return replace(self, into=self.into / "preview")

@@ -31,7 +31,7 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
     made_from = fingerprint(order.inputs)
     edition = read_and_check(order, say)
     say("Writing the pages")
-    rendered, papers = write_all(edition, order, say) if sealed else (render_site(edition), Printed({}, []))
+    rendered, papers = write_all(edition, order, say) if sealed else (_pages_alone(edition, order), Printed({}, []))
     write_folder(order.docs, {**rendered.files, **papers.files})
     with successor(order.site) as site:
         say("Making the site")
@@ -50,7 +50,11 @@ def write_all(edition: Edition, order: Order, say: Say) -> tuple[Rendered, Print
             say(PAPERS)
             return printed().listed
 
-        return render_site(edition, listed), printed()
+        return render_site(edition, listed, order.templates), printed()
+
+
+def _pages_alone(edition: Edition, order: Order) -> Rendered:
+    return render_site(edition, memory=order.templates)
 
 
 def read_and_check(order: Order, say: Say) -> Edition:

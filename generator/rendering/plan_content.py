@@ -35,7 +35,7 @@ def _named(edition: Edition) -> list[str]:
     """Ids whose titles may have to be said: all that can be set or doubted, and what these pages show."""
     givens = edition.workbook.givens
     kinds = ("views", "crews", "questions", "boards")
-    shown = {leaf.text for leaf in leaves(edition.library, Refers) if leaf.kind in kinds}
+    shown = {leaf.text for leaf in leaves(edition.library, Refers, kinds=kinds)}
     known = edition.workbook.items
     return sorted({*givens.inputs, *givens.choices, *givens.doubts, *(name for name in shown if name in known)})
 
@@ -65,12 +65,11 @@ def _entries(edition: Edition, kind: str) -> dict[str, dict[str, Any]]:
     found = {
         name: entry.model_dump(exclude_defaults=True, mode="json") for name, entry in getattr(library, kind).items()
     }
-    for leaf in leaves(library, Human):
-        if leaf.kind == kind:
-            inside: Any = found[leaf.name]
-            for step in leaf.path[:-1]:
-                inside = inside[step]
-            inside[leaf.path[-1]] = edition.translate(leaf.text)
+    for leaf in leaves(library, Human, kinds=[kind]):
+        inside: Any = found[leaf.name]
+        for step in leaf.path[:-1]:
+            inside = inside[step]
+        inside[leaf.path[-1]] = edition.translate(leaf.text)
     return found
 
 

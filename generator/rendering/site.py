@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from generator.rendering.log_content import log_content
 from generator.rendering.manifest import manifest
@@ -30,12 +31,14 @@ class Rendered:
     """What the site engine's settings say differently for this edition."""
 
 
-def render_site(edition: Edition, papers: Callable[[], Sequence[Listed]] | None = None) -> Rendered:
+def render_site(
+    edition: Edition, papers: Callable[[], Sequence[Listed]] | None = None, memory: Path | None = None
+) -> Rendered:
     """Markdown pages, phone data and the manifest. Raises ProblemsFound where interface words are missing.
 
-    `papers` is called when all that can be written without them is.
+    `papers` is called when all that can be written without them is; `memory` is a folder for what the next time needs.
     """
-    writer = Writer(edition)
+    writer = Writer(edition, memory)
     made = pages(edition)
     files = {page.file: writer.page(page) for page in made}
     files |= phone_data(edition, writer.words) | plan_content(edition, writer.figures, writer.words)

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from functools import partial
+from importlib import metadata
+from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from jinja2 import Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
 
 from generator.rendering.citing import cite
 from generator.rendering.pages import Page
@@ -19,11 +22,13 @@ from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
 from generator.telling.words import Words
 
+_HABITS: dict[str, Any] = {"autoescape": True, "trim_blocks": True, "lstrip_blocks": True}
+
 
 class Writer:
-    """Turns pages into Markdown."""
+    """Turns pages into Markdown. `memory` is a folder that keeps templates as the Python that they become."""
 
-    def __init__(self, edition: Edition) -> None:
+    def __init__(self, edition: Edition, memory: Path | None = None) -> None:
         self.edition = edition
         self.words = Words(edition)
         self.figures = figures = Figures(edition)
@@ -31,10 +36,9 @@ class Writer:
         self._glossary = Glossary(edition)
         self._templates = Environment(
             loader=PackageLoader("generator.rendering"),
-            autoescape=True,
             undefined=StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
+            bytecode_cache=_kept_in(memory) if memory else None,
+            **_HABITS,
         )
         self._templates.filters |= Views(edition, figures, sentences).filters()
         self._templates.globals |= {
@@ -73,3 +77,10 @@ class Writer:
         """The pages before and after, for the bar at the foot."""
         steps = {"before": page.before, "after": page.after}
         return {key: {"address": there.address, "title": self.title(there)} for key, there in steps.items() if there}
+
+
+def _kept_in(memory: Path) -> FileSystemBytecodeCache:
+    """Jinja looks whether a template has changed, but not whether Jinja has, or how it is told to read."""
+    memory.mkdir(parents=True, exist_ok=True)
+    reader = hashlib.sha256(repr((metadata.version("jinja2"), _HABITS)).encode()).hexdigest()[:8]
+    return FileSystemBytecodeCache(str(memory), f"{reader}_%s")

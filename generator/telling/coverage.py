@@ -38,9 +38,8 @@ def covered(edition: Edition) -> dict[str, object]:
 def coverage(edition: Edition) -> list[tuple[Choice, list[Covered]]]:
     """Each choice that content counts, with its options."""
     texts: dict[str, list[str]] = {}
-    for leaf in leaves(edition.library, Human):
-        if leaf.kind == "procedures":
-            texts.setdefault(leaf.name, []).append(leaf.text)
+    for leaf in leaves(edition.library, Human, kinds=["procedures"]):
+        texts.setdefault(leaf.name, []).append(leaf.text)
     rests_on = {name: _rests_on(edition, name, texts.get(name, [])) for name in edition.library.procedures}
     return [
         (choice, [_covered(edition, name, option, rests_on) for option in choice.options])
@@ -103,6 +102,6 @@ def _from_memory(edition: Edition, sources: tuple[Citation, ...]) -> bool:
 
 def translated(edition: Edition) -> tuple[int, int]:
     """How many texts of the procedures are there in the edition's language, and how many there are."""
-    texts = [leaf.text for leaf in leaves(edition.library, Human) if leaf.kind == "procedures"]
+    texts = [leaf.text for leaf in leaves(edition.library, Human, kinds=["procedures"])]
     there = texts if edition.language == "en" else [text for text in texts if edition.translate(text) != text]
     return len(there), len(texts)

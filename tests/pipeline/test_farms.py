@@ -46,7 +46,7 @@ def test_each_is_as_if_built_alone_and_faults_stay_at_home(
     assert answer.out.endswith("2 farms built, 1 not.\n")
     assert "color" in answer.err
     assert not (into / "bad" / "site").exists()
-    assert {path.name for path in (into / "shared").iterdir()} == {"papers", "units.json"}
+    assert {path.name for path in (into / "shared").iterdir()} == {"papers", "templates", "units.json"}
     assert run("build", "--content", bakery.content, "--farm", farms[1], "--into", alone).status == 0
     assert _content(into / "south" / "site") == _content(alone / "site")
     assert _content(into / "north" / "site") != _content(into / "south" / "site")

@@ -67,7 +67,14 @@ def test_after_a_fault_at_any_stage_the_last_good_site_is_as_it_was(
     assert every_file(bakery.site) == {
         name.removeprefix("site/"): content for name, content in good.items() if name.startswith("site/")
     }
-    assert {path.name for path in bakery.into.iterdir()} == {"built.json", "docs", "papers", "site", "units.json"}
+    assert {path.name for path in bakery.into.iterdir()} == {
+        "built.json",
+        "docs",
+        "papers",
+        "site",
+        "templates",
+        "units.json",
+    }
     assert not is_fresh(bakery) or fault in ("engine", "seal")
 
 
