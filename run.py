@@ -100,6 +100,7 @@ def call(*words: str) -> None:
 def hand_over(*words: str) -> int:
     """Let the environment's Python take this process's place, so that Ctrl-C and exit codes are its own."""
     os.environ["PYTHONPATH"] = str(HERE)
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # as containers set it: every command would read its program anew
     if os.name != "nt":
         os.execv(PYTHON, [str(PYTHON), *words])
     try:

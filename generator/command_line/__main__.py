@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -39,4 +40,5 @@ def _about_files(fault: OSError) -> Problem:
 
 
 if __name__ == "__main__":
+    gc.set_threshold(100_000, 50)  # content is many small things that stay: to look often for what can go takes long
     sys.exit(main(sys.argv[1:]))

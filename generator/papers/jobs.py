@@ -20,8 +20,8 @@ from generator.problems import Problem, ProblemsFound, stop_at
 
 KEPT = 100_000_000
 """So many bytes of other plans and older content are remembered too."""
-FEW = 2
-"""Fewer are set sooner by one process than others start."""
+FEW = 12
+"""So many papers are set by one process before others have started."""
 Files = dict[str, bytes]
 
 
@@ -33,6 +33,11 @@ class Job:
     paper: Data
     title: str
     author: str
+
+    @property
+    def amount(self) -> int:
+        """How many papers are set for it."""
+        return 1
 
     def told(self) -> list[object]:
         """All that the bytes depend on beside the engine."""
@@ -53,6 +58,11 @@ class PackJob:
     pictures: tuple[str, ...]
     title: str
     author: str
+
+    @property
+    def amount(self) -> int:
+        """How many papers are set for it."""
+        return len(self.papers)
 
     def told(self) -> list[object]:
         """All that the bytes depend on beside the engine."""
@@ -124,7 +134,8 @@ def _made(job: Job | PackJob) -> Files | tuple[Problem, ...]:
 
 @contextmanager
 def _begun(todo: list[Job | PackJob]) -> Iterator[Callable[[], list[Files | tuple[Problem, ...]]]]:
-    if len(todo) < FEW or parent_process():  # one of several processes leaves the other cores to them
+    one_of_several = parent_process() is not None  # the other cores are for the others
+    if one_of_several or sum(job.amount for job in todo) <= FEW:
         yield lambda: [_made(job) for job in todo]
         return
     with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:

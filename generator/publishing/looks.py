@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 import tinycss2
@@ -68,7 +69,7 @@ def read_vocabulary(pages: Iterable[str], programs: Iterable[str]) -> Vocabulary
 
 def only_used(sheet: str, vocabulary: Vocabulary, path: str = SHEET) -> str:
     """The sheet without the selectors that ask for a name nothing has. Raises ProblemsFound for what is no rule."""
-    rules = tinycss2.parse_stylesheet(sheet, skip_comments=True, skip_whitespace=True)
+    rules = _parsed(sheet)
     faults = [
         Problem(Place(path, rule.source_line), f"this is no style rule: {rule.message}", "mend it")
         for rule in rules
@@ -77,6 +78,12 @@ def only_used(sheet: str, vocabulary: Vocabulary, path: str = SHEET) -> str:
     if faults:
         raise ProblemsFound(faults)
     return "".join(_used(rule, vocabulary) for rule in rules)
+
+
+@lru_cache
+def _parsed(sheet: str) -> list[Node]:
+    """The theme's sheets are read again for every farm that one process builds, and every time an author looks."""
+    return list(tinycss2.parse_stylesheet(sheet, skip_comments=True, skip_whitespace=True))
 
 
 def _used(rule: Node, vocabulary: Vocabulary) -> str:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from functools import partial
-from importlib import metadata
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemBytecodeCache, PackageLoader, StrictUndefined
+from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from generator.rendering.citing import cite
+from generator.rendering.compiled import CompiledTemplates
 from generator.rendering.pages import Page
 from generator.rendering.views import Views
 from generator.teaching.explaining import Explainer, Glossary
@@ -37,7 +36,7 @@ class Writer:
         self._templates = Environment(
             loader=PackageLoader("generator.rendering"),
             undefined=StrictUndefined,
-            bytecode_cache=_kept_in(memory) if memory else None,
+            bytecode_cache=CompiledTemplates(memory, _HABITS),
             **_HABITS,
         )
         self._templates.filters |= Views(edition, figures, sentences).filters()
@@ -77,10 +76,3 @@ class Writer:
         """The pages before and after, for the bar at the foot."""
         steps = {"before": page.before, "after": page.after}
         return {key: {"address": there.address, "title": self.title(there)} for key, there in steps.items() if there}
-
-
-def _kept_in(memory: Path) -> FileSystemBytecodeCache:
-    """Jinja looks whether a template has changed, but not whether Jinja has, or how it is told to read."""
-    memory.mkdir(parents=True, exist_ok=True)
-    reader = hashlib.sha256(repr((metadata.version("jinja2"), _HABITS)).encode()).hexdigest()[:8]
-    return FileSystemBytecodeCache(str(memory), f"{reader}_%s")

@@ -6,9 +6,10 @@ import hashlib
 import json
 import os
 from collections.abc import Mapping
+from copy import deepcopy
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -37,9 +38,7 @@ def size_units(definitions: Mapping[str, str], bases: tuple[str, ...], memory: P
 
 @lru_cache
 def _ask(definitions: tuple[tuple[str, str], ...], bases: tuple[str, ...]) -> dict[str, Size]:
-    import pint  # only here: loading it is what takes the time
-
-    registry: Any = pint.UnitRegistry(non_int_type=Fraction, cache_folder=None)
+    registry = deepcopy(_registry())  # a quarter of the time of a new one
     for base in bases:
         registry.define(f"{base} = [{base}]")
     sizes = {}
@@ -49,6 +48,13 @@ def _ask(definitions: tuple[tuple[str, str], ...], bases: tuple[str, ...]) -> di
         except Exception:  # whatever the library trips over, the unit is not one it knows
             continue
     return sizes
+
+
+@cache
+def _registry() -> Any:  # noqa: ANN401 - the library's registry is built at run time
+    import pint  # only here: loading it is what takes the time
+
+    return pint.UnitRegistry(non_int_type=Fraction, cache_folder=None)
 
 
 def _size(registry: Any, definition: str) -> Size:  # noqa: ANN401 - the library's registry is built at run time

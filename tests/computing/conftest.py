@@ -8,6 +8,7 @@ import pytest
 
 from generator.computing import Workbook
 from generator.reading import read_library
+from tests.product import product_workbook
 from tests.workshop import workshop
 
 __all__ = ["workshop"]
@@ -26,4 +27,4 @@ def bakery() -> Workbook:
 
 @pytest.fixture(scope="session", params=CONTENTS)
 def any_workbook(request: pytest.FixtureRequest) -> Workbook:
-    return Workbook.of(read_library(*CONTENTS[request.param]))
+    return product_workbook() if request.param == "product" else Workbook.of(read_library(*CONTENTS[request.param]))
