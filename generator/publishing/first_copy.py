@@ -30,8 +30,12 @@ def packs_well(file: Path) -> bool:
 
 
 def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
-    """Packs what packs well of the files, by their addresses; gives the hash by which browsers check it."""
-    chosen = {address: file for address, file in files.items() if packs_well(file)}
+    """Packs what packs well of the files, by their addresses; gives the hash by which browsers check it.
+
+    Files of a kind lie together: they are most alike.
+    """
+    alike = sorted(files.items(), key=lambda item: (item[1].suffix, item[0]))
+    chosen = {address: file for address, file in alike if packs_well(file)}
     contents = {address: file.read_bytes() for address, file in chosen.items()}
     head = [[address, len(contents[address]), KINDS[file.suffix]] for address, file in chosen.items()]
     packed = packed_with_size(json.dumps(head, separators=(",", ":")).encode() + b"\n" + b"".join(contents.values()))

@@ -1,4 +1,4 @@
-"""One style sheet for all pages: the theme's and ours in their order, without the rules that no page can match.
+"""One style sheet for all pages: the theme's and ours in their order, without what no page can use.
 
 A phone on a slow line waits for every sheet before it shows anything, and most of the theme's rules are for parts that
 this site does not have.
@@ -16,9 +16,11 @@ import tinycss2
 from tinycss2.ast import Node
 
 from generator.problems import Place, Problem, ProblemsFound
+from generator.publishing.values import without_unread
 
 HOME = "index.html"
-SHEET = "look/all.css"
+OWN = "look"
+SHEET = f"{OWN}/all.css"
 PROGRAMS = "phone/*.js"
 _LINK = re.compile(r'<link rel="stylesheet" href="(?P<address>[^"]+)">\n?')
 _TAG = re.compile(r"<[a-zA-Z][^>]*>")
@@ -52,7 +54,9 @@ def gather_looks(site: Path) -> None:
     vocabulary = read_vocabulary(pages.values(), programs)
     sheets = [only_used((site / path).read_text(encoding="utf-8"), vocabulary, path) for path in shared]
     (site / SHEET).parent.mkdir(exist_ok=True)
-    (site / SHEET).write_text("\n".join(sheets), encoding="utf-8", newline="\n")
+    others = [file.read_text(encoding="utf-8") for file in sorted(site.rglob("*.css")) if file.parent.name == OWN]
+    gathered = without_unread("\n".join(sheets), others, pages.values(), programs)
+    (site / SHEET).write_text(gathered, encoding="utf-8", newline="\n")
     for page, text in pages.items():
         page.write_text(_with_one_link(text, shared), encoding="utf-8", newline="\n")
     for path in shared:

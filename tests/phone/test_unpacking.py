@@ -78,8 +78,8 @@ def test_the_pack_is_lzma_for_anybody(tmp_path: Path) -> None:
     picture.write_bytes(b"\x89PNG")
     write_pack(tmp_path / "kept.lzma", {"": page, "look/all.css": look, "icon.png": picture})
     head, _, content = lzma.decompress((tmp_path / "kept.lzma").read_bytes()).partition(b"\n")
-    assert json.loads(head) == [["", 11, "text/html; charset=utf-8"], ["look/all.css", 3, "text/css"]]
-    assert content == b"<p>warm</p>a{}"
+    assert json.loads(head) == [["look/all.css", 3, "text/css"], ["", 11, "text/html; charset=utf-8"]]
+    assert content == b"a{}<p>warm</p>"
 
 
 def test_what_is_spoiled_is_refused_or_comes_out_otherwise() -> None:
