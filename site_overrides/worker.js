@@ -1,5 +1,6 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256}: what packs well, in one file.
+// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart}: what packs well, in one
+// file, and the sizes of the others.
 /* the list of files */
 
 importScripts("unpacking.js");
@@ -12,14 +13,28 @@ const cacheName = ours + version;
 /** The key under which a file is kept: where it is, and which bytes. @param {string} path */
 const keyOf = (path) => `${new URL(path, scope)}?sha256=${encodeURIComponent(files[path])}`;
 
-/** @param {string} path @param {string} sha256 */
-async function fetchChecked(path, sha256 = files[path]) {
-  // A half-finished upload or a sign-in page of a hotel fails here instead of being kept.
-  const answer = await fetch(new URL(path, scope), {
-    integrity: `sha256-${sha256}`, cache: "no-cache", redirect: "error", credentials: "same-origin",
-  });
+/** @param {string} path @param {RequestInit} more */
+async function fetchAnew(path, more) {
+  const answer = await fetch(new URL(path, scope), { ...more, cache: "no-cache", redirect: "error", credentials: "same-origin" });
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
   return answer;
+}
+
+/** A half-finished upload or a sign-in page of a hotel fails here instead of being kept. @param {string} path */
+const fetchChecked = (path) => fetchAnew(path, { integrity: `sha256-${files[path]}` });
+
+/** The same piece by piece, which the browser's own check would hold back until all is there. @param {string} path @param {string} sha256 @param {(bytes: number) => void} came */
+async function fetchTelling(path, sha256, came) {
+  const answer = await fetchAnew(path, {});
+  const pieces = /** @type {BlobPart[]} */ ([]);
+  const reader = /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ (answer.body).getReader();
+  for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
+    pieces.push(piece.value);
+    came(piece.value.length);
+  }
+  const bytes = await new Blob(pieces).arrayBuffer();
+  if (await hash(bytes) !== sha256) throw new Error(`${path}: not as it was built`);
+  return new Response(bytes, { headers: { "Content-Type": answer.headers.get("Content-Type") ?? "" } });
 }
 
 /** Whether a file is in this version's cache, if need be taken over from the version before. @param {Cache} cache @param {string} path */
@@ -36,9 +51,9 @@ async function keep(cache, path) {
   if (!await isKept(cache, path)) await cache.put(keyOf(path), await fetchChecked(path));
 }
 
-/** Fills the cache from the pack: a first line with the length of each file, then the files. @param {Cache} cache */
-async function keepPacked(cache) {
-  const answer = await fetchChecked(pack.path, pack.sha256);
+/** Fills the cache from the pack: a first line with the length of each file, then the files. @param {Cache} cache @param {(bytes: number) => void} came */
+async function keepPacked(cache, came) {
+  const answer = await fetchTelling(pack.path, pack.sha256, came);
   const content = unpack(new Uint8Array(await answer.arrayBuffer()));
   let at = content.indexOf(10) + 1;
   for (const [path, length, type] of JSON.parse(new TextDecoder().decode(content.subarray(0, at)))) {
@@ -51,24 +66,50 @@ async function keepPacked(cache) {
 /** @param {BufferSource} bytes */
 const hash = async (bytes) => btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest("SHA-256", bytes))));
 
-/** @param {{kind: string, done?: number, all?: number, version?: string}} message */
+/** @param {{kind: string, percent?: number, version?: string}} message */
 async function tell(message) {
   for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
 }
 
+/** What comes for a file; those in the pack share its size. @param {string} path */
+const weight = (path) => pack.apart[path] ?? pack.size / (Object.keys(files).length - Object.keys(pack.apart).length);
+
+/** Tells of every hundredth of the copy that has come. */
+function startTelling() {
+  const all = Object.keys(files).reduce((sum, path) => sum + weight(path), 0);
+  let [here, told] = [0, -1];
+  const came = (/** @type {number} */ bytes) => {
+    here += bytes;
+    const percent = Math.min(100, Math.floor(100 * here / all));
+    if (percent > told) tell({ kind: "keeping", percent: told = percent });
+  };
+  came(0);
+  return { came, startAt: (/** @type {string[]} */ paths) => { here = paths.reduce((sum, path) => sum + weight(path), 0); } };
+}
+
+/** Which files are not here yet. @param {Cache} cache */
+async function missing(cache) {
+  const paths = Object.keys(files);
+  const kept = await Promise.all(paths.map((path) => isKept(cache, path)));
+  return paths.filter((_, place) => !kept[place]);
+}
+
 async function install() {
   const cache = await caches.open(cacheName);
-  const waiting = Object.keys(files);
-  const all = waiting.length;
-  tell({ kind: "keeping", done: 0, all });
-  const kept = await Promise.all(waiting.map((path) => isKept(cache, path)));
-  if (kept.filter(Boolean).length < all / 2) await keepPacked(cache).catch(() => undefined); // what is missing comes one by one
-  let done = 0;
+  const telling = startTelling();
+  let waiting = await missing(cache);
+  if (waiting.length > Object.keys(files).length / 2) {
+    await keepPacked(cache, telling.came).catch(() => undefined); // what is missing comes one by one
+    waiting = await missing(cache);
+  }
+  telling.startAt(Object.keys(files).filter((path) => !waiting.includes(path)));
   const work = async () => {
     for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
-      await keep(cache, path);
-      done += 1;
-      if (done % 10 === 0) tell({ kind: "keeping", done, all });
+      if (path in pack.apart) await cache.put(keyOf(path), await fetchTelling(path, files[path], telling.came));
+      else {
+        await keep(cache, path);
+        telling.came(weight(path));
+      }
     }
   };
   await Promise.all(Array.from({ length: 6 }, work));

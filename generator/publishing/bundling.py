@@ -44,9 +44,7 @@ use("main");
 def bundle(programs: Path, data: Mapping[str, Path]) -> str:
     """All modules of a folder as one script that begins with `main`; `data` are JSON files that they would fetch."""
     texts = {
-        file.stem: _INLINE_COMMENT.sub("", file.read_text(encoding="utf-8"))
-        for file in sorted(programs.glob("*.js"))
-        if file.stem != "first"
+        file.stem: _INLINE_COMMENT.sub("", file.read_text(encoding="utf-8")) for file in sorted(programs.glob("*.js"))
     }
     circles = _circles({name: [found["module"] for found in _IMPORT.finditer(text)] for name, text in texts.items()})
     modules = [_module(name, text, circles) for name, text in texts.items()]

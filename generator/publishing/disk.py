@@ -28,8 +28,7 @@ def copy_to_disk(site: Path, into: Path) -> None:
     shutil.copytree(site, into, dirs_exist_ok=True, ignore=shutil.ignore_patterns(*NOT_TAKEN))
     whole = bundle(into / "phone", {"search.json": into / "search.json"})
     for program in (into / "phone").glob("*.js"):
-        if program.stem != "first":
-            program.unlink()
+        program.unlink()
     (into / "search.json").unlink()
     (into / SCRIPT).write_text(whole, encoding="utf-8", newline="\n")
     for page in into.rglob("*.html"):

@@ -9,7 +9,7 @@ import re
 from collections.abc import Collection
 from pathlib import Path
 
-from generator.publishing.first_copy import write_pack
+from generator.publishing.first_copy import packs_well, write_pack
 
 WORKER = "worker.js"
 UNPACKING = "unpacking.js"
@@ -29,11 +29,13 @@ def write_worker(site: Path, aside: Collection[str] = ()) -> None:
     template = (site / WORKER).read_text(encoding="utf-8")
     files = kept_files(site, aside)
     version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
-    pack = {"path": PACK, "sha256": write_pack(site / PACK, {address: file_at(site, address) for address in files})}
+    found = {address: file_at(site, address) for address in files}
+    pack = {"path": PACK, "sha256": write_pack(site / PACK, found), "size": (site / PACK).stat().st_size}
+    apart = {address: file.stat().st_size for address, file in found.items() if not packs_well(file)}
     lines = [
         f'const version = "{version}";',
         f"const files = {json.dumps(files, separators=(',', ':'), sort_keys=True)};",
-        f"const pack = {json.dumps(pack)};",
+        f"const pack = {json.dumps({**pack, 'apart': apart})};",
     ]
     (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from pathlib import Path
 
+from generator.publishing.first_script import put_first_script_in
 from generator.publishing.icons import draw_icons
 from generator.publishing.keeping import write_worker
 from generator.publishing.looks import gather_looks
@@ -19,6 +20,7 @@ def seal(site: Path, aside: Collection[str] = ()) -> None:
     """
     trim(site)
     gather_looks(site)
+    put_first_script_in(site)
     draw_icons(site)
     set_policy(site)
     write_worker(site, aside)

@@ -1,8 +1,8 @@
 // Runs before anything is painted: light or dark, as chosen last, else as the phone has it.
-// A plain script, for a module would come too late; its own file, so that the policy allows no script inside a page.
+// A plain script, for a module would come too late. Sealing puts it into the pages: nothing is painted before it has come.
 
 window.daylight = {
-  key: `${new URL("../", /** @type {HTMLScriptElement} */ (document.currentScript).src).pathname} daylight`,
+  key: `${new URL(/** @type {HTMLScriptElement} */ (document.currentScript).dataset.site ?? "", location.href).pathname} daylight`,
   wear() {
     let chosen = null;
     try {

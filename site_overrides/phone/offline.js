@@ -1,5 +1,6 @@
 // The copy kept on the phone: made once, and replaced only when nobody is in the middle of something.
 
+import { quiet } from "./breathing.js";
 import { say } from "./words_said.js";
 
 let asked = false;
@@ -19,6 +20,7 @@ export async function startOffline(root, strip, timers) {
   workers.addEventListener("message", ({ data }) => data.kind === "freed" ? leaveWorker() : showKeeping(strip, data));
   const hadOne = Boolean(workers.controller);
   loadWhenStale();
+  if (!hadOne) await quiet(); // the first copy takes a processor for a second or more
   const registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
   if (!registration) return;
   const look = () => offer(registration, strip, timers);
@@ -52,10 +54,10 @@ export function isSafe(timers) {
   return timers.running() === 0 && (done === 0 || done === boxes.length);
 }
 
-/** @param {import("./bar.js").Strip} strip @param {{kind: string, done?: number, all?: number}} message */
+/** @param {import("./bar.js").Strip} strip @param {{kind: string, percent?: number}} message */
 function showKeeping(strip, message) {
   if (navigator.serviceWorker.controller && message.kind === "keeping") return;
-  if (message.kind === "keeping") strip.show("keeping", [{ text: say("keeping", { done: message.done ?? 0, all: message.all ?? 0 }) }]);
+  if (message.kind === "keeping") strip.show("keeping", [{ text: say("keeping", { percent: message.percent ?? 0 }) }]);
   if (message.kind === "kept") {
     strip.show("keeping", [{ text: say("kept") }]);
     setTimeout(() => strip.show("keeping", []), 6000);

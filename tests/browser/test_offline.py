@@ -151,6 +151,23 @@ def test_without_the_pack_all_comes_one_by_one(phone: BrowserContext, host: Host
     until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")
 
 
+def test_the_strip_tells_how_much_of_the_first_copy_has_come(phone: BrowserContext, host: Host) -> None:
+    phone.add_init_script("""
+      window.told = [];
+      new MutationObserver(() => {
+        const text = document.querySelector(".strip__row span")?.innerText ?? "";
+        if (text !== told.at(-1)) told.push(text);
+      }).observe(document, { subtree: true, childList: true, characterData: true });
+    """)
+    page = phone.new_page()
+    page.goto(host.address + "about/")
+    until(page, "told.some((text) => text.startsWith('Saved whole'))", 30)
+    shares = [int(text.split()[-1].removesuffix("%")) for text in page.evaluate("told") if text.startswith("Saving")]
+    assert shares == sorted(set(shares))
+    assert len(shares) > 3, "while the pack and the papers come, not only when they are there"
+    assert shares[-1] == 100
+
+
 def test_the_kill_switch_frees_the_phone_and_keeps_what_was_ticked(phone: BrowserContext, host: Host) -> None:
     page = phone.new_page()
     page.goto(host.address + "bring/")

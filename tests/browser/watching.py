@@ -49,7 +49,7 @@ def _answer(page: Page, script: str) -> object:
 
 def offline_ready(page: Page) -> None:
     """Waits until the worker has the whole site and is in charge of the page."""
-    until(page, "navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)", 30)
+    until(page, "Boolean(navigator.serviceWorker.controller)", 30)
 
 
 def unfold_all(page: Page) -> None:

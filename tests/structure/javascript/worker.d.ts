@@ -2,5 +2,5 @@
 
 declare const version: string;
 declare const files: Record<string, string>;
-/** What packs well of the files, in one. */
-declare const pack: { path: string, sha256: string };
+/** What packs well of the files, in one, with its size in bytes and those of the files that lie apart. */
+declare const pack: { path: string, sha256: string, size: number, apart: Record<string, number> };
