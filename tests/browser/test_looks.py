@@ -1,4 +1,7 @@
-"""The one sheet for all pages holds each rule of the theme that the browser finds something for on any page."""
+"""The one sheet for all pages holds each rule of the theme that the browser finds something for on any page.
+
+A rule that does no more than name values which no rule reads is none.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +18,11 @@ THEME = next((Path(material.__file__).parent / "templates/assets/stylesheets").g
 MISSED = """async ([theme, addresses]) => {
   const each = (list) => list.split(/,(?![^(]*\\))/).map((selector) => selector.trim());
   const inner = (rule) => rule.cssRules && !rule.name ? selectors(rule.cssRules) : [];
-  const selectors = (rules) => [...rules].flatMap((rule) => rule.selectorText ? each(rule.selectorText) : inner(rule));
+  const read = new Set([...document.styleSheets].flatMap((sheet) => [...sheet.cssRules])
+    .flatMap((rule) => [...rule.cssText.matchAll(/var\\(\\s*(--[\\w-]+)/g)].map((found) => found[1])));
+  const says = (rule) => [...rule.style].some((name) => !name.startsWith("--") || read.has(name));
+  const own = (rule) => says(rule) ? each(rule.selectorText) : [];
+  const selectors = (rules) => [...rules].flatMap((rule) => rule.selectorText ? own(rule) : inner(rule));
   const whole = new CSSStyleSheet();
   whole.replaceSync(theme);
   const kept = new Set([...document.styleSheets].flatMap((sheet) => selectors(sheet.cssRules)));

@@ -107,6 +107,12 @@ def test_what_is_wanted_must_come_out(formula: str, measure: str, fault: str, hi
     assert (found.value.column, found.value.end) == (1, len(formula) + 1)
 
 
+def test_a_number_where_a_condition_is_wanted_needs_no_unit() -> None:
+    with pytest.raises(FormulaFault) as found:
+        check_gives(tree_of("3"), TRUTH, SCOPE)
+    assert (found.value.fault, found.value.hint) == ("the formula gives a bare number, not a condition", "")
+
+
 def test_the_forgotten_count_is_caught() -> None:
     """A weight of one loaf is no weight: someone forgot to multiply by the loaves."""
     with pytest.raises(FormulaFault):

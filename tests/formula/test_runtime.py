@@ -59,11 +59,15 @@ by_both = pytest.mark.parametrize("hand", HANDS)
         ("ceil", (2.00001,), 3),
         ("ceil", (1_000_000.0005,), 1_000_000),  # what a change of unit leaves grows with the number
         ("ceil", (1_000_000.01,), 1_000_001),
+        ("ceil", (5e-10,), 0),  # nor does it shrink with a number below one
+        ("ceil", (1.5e-9,), 1),
         ("ceil", (-2.5,), -2),
         ("floor", (1.9999999999,), 2),
         ("floor", (1.9999,), 1),
         ("floor", (0.9999999985,), 0),
         ("floor", (999_999.9995,), 1_000_000),
+        ("floor", (-5e-10,), 0),
+        ("floor", (-1.5e-9,), -1),
         ("floor", (-2.5,), -3),
         ("round", (2.5,), 3),
         ("round", (2.499,), 2),
