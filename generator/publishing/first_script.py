@@ -9,6 +9,7 @@ import re
 from pathlib import Path
 
 from generator.problems import Place, Problem, ProblemsFound
+from generator.publishing.trimming import without_margins
 
 SCRIPT = "phone/first.js"
 _TAG = re.compile(rf'<script src="[^"]*{re.escape(SCRIPT)}"(?P<rest>[^>]*)></script>')
@@ -16,7 +17,7 @@ _TAG = re.compile(rf'<script src="[^"]*{re.escape(SCRIPT)}"(?P<rest>[^>]*)></scr
 
 def put_first_script_in(site: Path) -> None:
     """Changes the pages of `site` and takes the file away. Raises ProblemsFound where it would end its own element."""
-    program = (site / SCRIPT).read_text(encoding="utf-8")
+    program = without_margins((site / SCRIPT).read_text(encoding="utf-8")).strip()
     if "</script" in program.lower():
         raise ProblemsFound([Problem(Place(SCRIPT), "holds `</script`, which ends it inside a page", "part the word")])
     for page in sorted(site.rglob("*.html")):
