@@ -161,7 +161,7 @@ def test_the_strip_tells_how_much_of_the_first_copy_has_come(phone: BrowserConte
     """)
     page = phone.new_page()
     page.goto(host.address + "about/")
-    until(page, "told.some((text) => text.startsWith('Saved whole'))", 30)
+    until(page, "told.some((text) => text.startsWith('Saved:'))", 30)
     shares = [int(text.split()[-1].removesuffix("%")) for text in page.evaluate("told") if text.startswith("Saving")]
     assert shares == sorted(set(shares))
     assert len(shares) > 3, "while the pack and the papers come, not only when they are there"
