@@ -80,7 +80,7 @@ function startTelling() {
   let [here, told] = [0, -1];
   const came = (/** @type {number} */ bytes) => {
     here += bytes;
-    const percent = Math.min(100, Math.floor(100 * here / all));
+    const percent = Math.min(100, Math.floor(100 * here / all + 1e-6)); // shares of the pack add up but for a last digit
     if (percent > told) tell({ kind: "keeping", percent: told = percent });
   };
   came(0);
