@@ -17,8 +17,8 @@ _INLINE = re.compile(r"<script(?![^>]*\bsrc=)(?![^>]*\btype=\"application/json\"
 def set_policy(site: Path) -> None:
     """Puts one policy into every page. Raises ProblemsFound for a page without a head.
 
-    It names the inline scripts of all pages together: the first page's policy stays in force while the theme replaces
-    one page by the next.
+    It names the inline scripts of all pages together: the first page's policy stays in force while one page is
+    turned into the next.
     """
     texts = {page: page.read_text(encoding="utf-8") for page in sorted(site.rglob("*.html"))}
     line = f'<meta http-equiv="Content-Security-Policy" content="{policy(texts.values())}">'
