@@ -1,6 +1,6 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart}: what packs well, in one
-// file, and the sizes of the others.
+// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart, made}: what packs well, in
+// one file, the sizes of others, and the file that is made of the pages here.
 /* the list of files */
 
 importScripts("unpacking.js");
@@ -72,7 +72,7 @@ async function tell(message) {
 }
 
 /** What comes for a file; those in the pack share its size. @param {string} path */
-const weight = (path) => pack.apart[path] ?? pack.size / (Object.keys(files).length - Object.keys(pack.apart).length);
+const weight = (path) => pack.apart[path] ?? (path === pack.made ? 0 : pack.size / (Object.keys(files).length - 1 - Object.keys(pack.apart).length));
 
 /** Tells of every hundredth of the copy that has come. */
 function startTelling() {
@@ -87,9 +87,32 @@ function startTelling() {
   return { came, startAt: (/** @type {string[]} */ paths) => { here = paths.reduce((sum, path) => sum + weight(path), 0); } };
 }
 
-/** Which files are not here yet. @param {Cache} cache */
+const TITLE = /<h1[^>]*>(.*?)<\/h1>| id="([^"]+)"| data-find>(.*?)<\/(?:h2|strong|summary|span)>/g;
+
+/** As `titles_in` of `generator/publishing/searching.py`. @param {string} address @param {string} html */
+function titlesIn(address, html) {
+  const titles = [];
+  let to = address;
+  for (const [, page, part, title] of html.matchAll(TITLE)) {
+    if (part) to = `${address}#${part}`;
+    else titles.push(page === undefined ? [to, title] : [address, page]);
+  }
+  return titles;
+}
+
+/** What search reads is made of the pages that are here. @param {Cache} cache */
+async function keepTitles(cache) {
+  if (await isKept(cache, pack.made)) return;
+  const pages = Object.keys(files).filter((path) => /(^|\/)$/.test(path));
+  const texts = await Promise.all(pages.map(async (path) => (await cache.match(keyOf(path)))?.text() ?? ""));
+  const bytes = new TextEncoder().encode(JSON.stringify(pages.flatMap((path, place) => titlesIn(path, texts[place]))));
+  if (await hash(bytes) === files[pack.made]) await cache.put(keyOf(pack.made), new Response(bytes, { headers: { "Content-Type": "application/json" } }));
+  else await keep(cache, pack.made);
+}
+
+/** Which files are to be fetched yet. @param {Cache} cache */
 async function missing(cache) {
-  const paths = Object.keys(files);
+  const paths = Object.keys(files).filter((path) => path !== pack.made);
   const kept = await Promise.all(paths.map((path) => isKept(cache, path)));
   return paths.filter((_, place) => !kept[place]);
 }
@@ -113,6 +136,7 @@ async function install() {
     }
   };
   await Promise.all(Array.from({ length: 6 }, work));
+  await keepTitles(cache);
   tell({ kind: "kept", version });
 }
 

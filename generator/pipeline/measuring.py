@@ -11,6 +11,7 @@ from generator.pipeline.order import Order
 from generator.pipeline.story import build
 from generator.publishing.first_copy import packs_well
 from generator.publishing.keeping import PACK, file_at, listed_files
+from generator.publishing.searching import TITLES
 
 Figures = dict[str, float]
 
@@ -35,14 +36,14 @@ def measure_build(order: Order) -> Figures:
 
 
 def _weights(site: Path) -> Figures:
-    sent = {name: _compressed(file_at(site, name)) for name in listed_files(site)}
+    sent = {name: _compressed(file_at(site, name)) for name in listed_files(site) if name != TITLES}
     pages = {name: weight for name, weight in sent.items() if file_at(site, name).name == "index.html"}
     printed = sum(weight for name, weight in sent.items() if name.endswith(".pdf"))
     alone = sum(weight for name, weight in sent.items() if not packs_well(file_at(site, name)))
     copy = alone + (site / PACK).stat().st_size
     return {
         "Pages": len(pages),
-        "Files kept offline": len(sent),
+        "Files kept offline": len(listed_files(site)),
         "A first copy with papers, kB": _kilobytes(copy),
         "A first copy without papers, kB": _kilobytes(copy - printed),
         "The same, file by file, kB": _kilobytes(sum(sent.values()) - printed),

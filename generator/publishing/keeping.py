@@ -10,6 +10,7 @@ from collections.abc import Collection
 from pathlib import Path
 
 from generator.publishing.first_copy import packs_well, write_pack
+from generator.publishing.searching import TITLES
 
 WORKER = "worker.js"
 UNPACKING = "unpacking.js"
@@ -30,12 +31,14 @@ def write_worker(site: Path, aside: Collection[str] = ()) -> None:
     files = kept_files(site, aside)
     version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
     found = {address: file_at(site, address) for address in files}
-    pack = {"path": PACK, "sha256": write_pack(site / PACK, found), "size": (site / PACK).stat().st_size}
-    apart = {address: file.stat().st_size for address, file in found.items() if not packs_well(file)}
+    sent = {address: file for address, file in found.items() if address != TITLES}
+    pack = {"path": PACK, "sha256": write_pack(site / PACK, sent), "size": (site / PACK).stat().st_size}
+    apart = {address: file.stat().st_size for address, file in sent.items() if not packs_well(file)}
+    pack |= {"apart": apart, "made": TITLES}
     lines = [
         f'const version = "{version}";',
         f"const files = {json.dumps(files, separators=(',', ':'), sort_keys=True)};",
-        f"const pack = {json.dumps({**pack, 'apart': apart})};",
+        f"const pack = {json.dumps(pack)};",
     ]
     (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")
 

@@ -10,6 +10,7 @@ from generator.publishing.icons import draw_icons
 from generator.publishing.keeping import write_worker
 from generator.publishing.looks import gather_looks
 from generator.publishing.policy import set_policy
+from generator.publishing.searching import write_titles
 from generator.publishing.trimming import trim
 
 
@@ -23,4 +24,5 @@ def seal(site: Path, aside: Collection[str] = ()) -> None:
     put_first_script_in(site)
     draw_icons(site)
     set_policy(site)
+    write_titles(site)
     write_worker(site, aside)

@@ -11,7 +11,6 @@ from generator.rendering.manifest import manifest
 from generator.rendering.pages import pages, papers_page
 from generator.rendering.phone_data import phone_data
 from generator.rendering.plan_content import plan_content
-from generator.rendering.search_index import search_index
 from generator.rendering.writer import Writer
 from generator.teaching.drill_program import drill_program
 from generator.teaching.teaching_program import teaching_program
@@ -48,7 +47,6 @@ def render_site(
     if papers:
         made.append(papers_page(edition, papers()))
         files[made[-1].file] = writer.page(made[-1])
-    files |= search_index(edition, writer.figures, made, writer.title)
     settings = {
         "site_name": writer.words("site_name"),
         "site_description": writer.words("site_description"),

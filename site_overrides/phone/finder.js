@@ -1,18 +1,16 @@
 // Search: reads the index only when someone searches, so that a first visit does not pay for it.
 
 import { element } from "./element.js";
-import { loaded, shower } from "./paint.js";
-import { options } from "./words.js";
+import { loaded, paintAt } from "./paint.js";
 import { say } from "./words_said.js";
 
 /**
- * @typedef {{to: string, title: string, text: string}} Entry
- * @typedef {{pages: [string, string, [string, string][]][], values: Record<string, [string, string]>}} Index
+ * @typedef {{to: string, title: string, text: string, order: number}} Entry
+ * @typedef {[string, string][]} Titles  where each leads, and its HTML; that of a page before those of what stands on it
  * @typedef {import("./plan_state.js").Plan} Plan
  */
 
 const MOST = 40;
-const PLACE = /\{([a-z][a-z0-9_]*)( first)?\}/g;
 
 const field = element("input", {
   type: "search", "aria-label": say("search_words"), placeholder: say("search_words"),
@@ -41,7 +39,7 @@ export function openFinder(root, plan) {
     stop();
   });
   search = async () => {
-    entries ??= fetch(new URL("search.json", root)).then((answer) => answer.json()).then((index) => readIndex(index, plan));
+    entries ??= fetch(new URL("search.json", root)).then((answer) => answer.json()).then((titles) => readTitles(titles, plan));
     try {
       show(root, find(await entries, field.value), field.value);
     } catch {
@@ -53,26 +51,24 @@ export function openFinder(root, plan) {
   search();
 }
 
-/** The entries with the numbers of the plan in their places. @param {Index} index @param {Plan} plan @returns {Promise<Entry[]>} */
-async function readIndex({ pages, values }, plan) {
-  let number = (/** @type {string} */ id, /** @type {boolean} */ first) => values[id][first ? 1 : 0];
-  if (plan.differs()) {
-    const { formulas, day } = plan.compute(await loaded(plan));
-    const show_ = shower(formulas);
-    number = (id, first) => (id in day.values ? show_(id, day.values[id], plan.system(), first ? "first" : "both") : "–");
-  }
-  const filled = (/** @type {string} */ text) => text.replace(PLACE, (_, id, first) => (id in options ? options[id][plan.option(id)] : number(id, Boolean(first))));
-  return pages.flatMap(([address, page, parts]) => [
-    { to: address, title: page, text: "" },
-    ...parts.map(([part, title]) => ({ to: `${address}#${part}`, title: filled(title), text: page })),
-  ]);
+/** The entries with the numbers of the plan in their titles. @param {Titles} titles @param {Plan} plan @returns {Promise<Entry[]>} */
+async function readTitles(titles, plan) {
+  const { body } = new DOMParser().parseFromString(titles.map(([, title]) => `<p>${title}</p>`).join(""), "text/html");
+  if (plan.differs()) paintAt(body, plan, plan.compute(await loaded(plan)));
+  let page = "";
+  return Array.from(body.children, ({ textContent }, place) => {
+    const [to] = titles[place];
+    const title = textContent ?? "";
+    if (!to.includes("#")) page = title;
+    return { to, title, text: to.includes("#") ? page : "", order: Number.parseInt(page, 10) || 0 };
+  });
 }
 
 /** Small letters without accents, as many as there were. @param {string} text */
 const bare = (text) => Array.from(text, (letter) => letter.normalize("NFD")[0].toLowerCase()[0]).join("");
 
 /**
- * Entries in which every word begins some word; those with the words in their titles first.
+ * Entries in which every word begins some word; those with the words in their titles first, then in the order of the work.
  * @param {Entry[]} entries @param {string} query @returns {Entry[]}
  */
 export function find(entries, query) {
@@ -80,7 +76,7 @@ export function find(entries, query) {
   if (!wanted.length) return [];
   const starts = wanted.map((word) => new RegExp(`(^|[^\\p{L}\\p{N}])${word}`, "u"));
   const scored = entries.map((entry) => ({ entry, score: scoreOf(entry, starts) })).filter(({ score }) => score > 0);
-  return scored.sort((one, other) => other.score - one.score).map(({ entry }) => entry);
+  return scored.sort((one, other) => other.score - one.score || one.entry.order - other.entry.order).map(({ entry }) => entry);
 }
 
 /** @param {Entry} entry @param {RegExp[]} starts */

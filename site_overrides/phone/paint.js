@@ -58,8 +58,15 @@ export function painter() {
   };
 }
 
-/** @param {string} name @returns {HTMLElement[]} */
-const all = (name) => [.../** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))];
+/** Paints the numbers and choices of what is on no page yet. @param {HTMLElement} root @param {Plan} plan @param {Outcome} outcome */
+export function paintAt(root, plan, outcome) {
+  const paint = numberPainter(plan, outcome);
+  for (const places of byQuantity(all("[data-quantity]", root)).values()) places.forEach(paint);
+  choices(all("[data-choice]", root))(plan);
+}
+
+/** @param {string} name @param {ParentNode} [root] @returns {HTMLElement[]} */
+const all = (name, root = document) => [.../** @type {NodeListOf<HTMLElement>} */ (root.querySelectorAll(name))];
 
 /** @typedef {{element: HTMLElement, id: string, part: string, unit?: string}} Place  where a number stands, and how much of it */
 

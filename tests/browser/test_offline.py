@@ -129,7 +129,7 @@ def test_what_the_browser_dropped_is_fetched_again_and_checked(phone: BrowserCon
 
 
 def test_a_half_finished_upload_is_not_kept(phone: BrowserContext, host: Host) -> None:
-    host.instead |= {"search.json": b"cut of", "kept.lzma": b"cut of"}
+    host.instead |= {"look/teaching.css": b"cut of", "kept.lzma": b"cut of"}
     page = phone.new_page()
     page.goto(host.address)
     until(page, "performance.getEntriesByType('resource').length > 10")

@@ -3,7 +3,7 @@
 from playwright.sync_api import BrowserContext
 
 from tests.browser.host import Host
-from tests.browser.watching import Noises, until
+from tests.browser.watching import Noises, offline_ready, until
 
 READY = "document.documentElement.dataset.ready !== undefined"
 
@@ -53,3 +53,32 @@ def test_markup_in_a_query_stays_text(phone: BrowserContext, shared_host: Host, 
         until(page, "document.querySelector('.finder p') !== null")
     assert page.locator(".finder img").count() == 0
     assert noises == Noises()
+
+
+def test_a_kept_site_makes_the_list_of_titles_itself(phone: BrowserContext, host: Host) -> None:
+    """What it makes is kept only if its hash is that of the host's list."""
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    assert not any(path.endswith("search.json") for path in host.asked)
+    host.cut()
+    page.goto(host.address + "plan/")
+    until(page, READY)
+    page.locator("[data-search-open]").click()
+    page.locator(".finder input").fill("hang the birds by the feet")
+    until(page, "document.querySelectorAll('.finder li').length > 0")
+    first = page.locator(".finder li").first.inner_text().replace("\u00a0", " ")
+    assert "Hang the birds by the feet, arm stopped, 4 birds at most." in first
+    assert "22 Scald" in first
+
+
+def test_a_list_of_titles_that_is_not_the_hosts_is_fetched(phone: BrowserContext, host: Host) -> None:
+    worker = host.folder / "worker.js"
+    spoiled = worker.read_text(encoding="utf-8").replace(" data-find>", " data-found>")
+    worker.write_text(spoiled, encoding="utf-8")
+    page = phone.new_page()
+    page.goto(host.address)
+    offline_ready(page)
+    assert any(path.endswith("search.json") for path in host.asked)
+    page.goto(host.address + "about/")
+    until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")

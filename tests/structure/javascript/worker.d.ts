@@ -3,4 +3,4 @@
 declare const version: string;
 declare const files: Record<string, string>;
 /** What packs well of the files, in one, with its size in bytes and those of the files that lie apart. */
-declare const pack: { path: string, sha256: string, size: number, apart: Record<string, number> };
+declare const pack: { path: string, sha256: string, size: number, apart: Record<string, number>, made: string };

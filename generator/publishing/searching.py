@@ -1,0 +1,43 @@
+"""What can be searched for: the titles of pages and of what stands in them, taken from the finished pages.
+
+The worker takes them from the pages it keeps in the same way (`titlesIn`), so phones need not fetch them.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+TITLES = "search.json"
+_TITLE = re.compile(
+    r'<h1[^>]*>(?P<page>.*?)</h1>| id="(?P<part>[^"]+)"| data-find>(?P<title>.*?)</(?:h2|strong|summary|span)>'
+)
+
+
+def write_titles(site: Path) -> None:
+    """Writes the titles of all pages of a site, in the order of their addresses."""
+    pages = {page.parent.relative_to(site).as_posix(): page for page in site.rglob("index.html")}
+    by_address = {"" if folder == "." else f"{folder}/": page for folder, page in pages.items()}
+    found = [
+        entry
+        for address in sorted(by_address)
+        for entry in titles_in(address, by_address[address].read_text(encoding="utf-8"))
+    ]
+    # As JavaScript writes it, to the byte: a phone's own list is checked by the hash of this one.
+    titles = json.dumps(found, ensure_ascii=False, separators=(",", ":"))
+    (site / TITLES).write_text(titles, encoding="utf-8", newline="\n")
+
+
+def titles_in(address: str, page: str) -> Iterator[tuple[str, str]]:
+    """Where each title leads, and the title in HTML: that of the page first, then those marked to be found.
+
+    What is marked with `data-find` belongs to the id before it.
+    """
+    to = address
+    for found in _TITLE.finditer(page):
+        if found["part"]:
+            to = f"{address}#{found['part']}"
+        else:
+            yield (address, found["page"]) if found["page"] is not None else (to, found["title"])
