@@ -19,8 +19,12 @@ PACK = "kept.lzma"
 SWITCHED_OFF = "worker_off.js"
 """A worker that removes itself and all it kept. Served in place of the other, it frees every phone of a bad version."""
 LARGE_ICONS = tuple(f"icons/{name}.png" for name in (180, 192, 512, "maskable"))
-NOT_KEPT = (WORKER, UNPACKING, PACK, SWITCHED_OFF, *LARGE_ICONS, "robots.txt", "sitemap.xml")
-"""Large icons are for the system, which fetches them when it installs; the others are never asked for by a page."""
+LICENCES = ("look/workings.OFL.txt",)
+NOT_KEPT = (WORKER, UNPACKING, PACK, SWITCHED_OFF, *LARGE_ICONS, *LICENCES, "robots.txt", "sitemap.xml")
+"""Large icons are for the system, which fetches them when it installs; the others are never asked for by a page.
+
+The font names its owner and its licence in itself too.
+"""
 _LIST = "/* the list of files */"
 _LISTED = re.compile(r"^const files = (\{.*\});$", re.MULTILINE)
 

@@ -16,6 +16,7 @@ from generator.telling.figures import Figures
 
 FILE = "phone/drills.js"
 DRAWINGS = "phone/drill_drawings.js"
+_MEANT_OTHERWISE = str.maketrans({sign: f"&#{ord(sign)};" for sign in "\\`$"})
 _HEAD = """\
 // Made from content by the build; do not edit.
 import { abs, ceil, exp, floor, integral, log, max, min, over, power, root, round, sqrt } from "./runtime.js";
@@ -31,9 +32,10 @@ def drill_program(edition: Edition, figures: Figures) -> dict[str, str]:
     drawings = Drawings(edition, figures)
     drawn = {name: str(drawings.for_page(name)) for name in shown}
     measures = _json(_measures(edition))
+    fields = ",".join(f"{name}:{in_backquotes(drawing)}" for name, drawing in drawn.items())
     return {
         FILE: f"{_HEAD}export const drills = {{\n{asked}}};\nexport const drillMeasures = {measures};\n",
-        DRAWINGS: f"export const drawings = {_json(drawn)};\n",
+        DRAWINGS: f"export const drawings = {{{fields}}};\n",
     }
 
 
@@ -87,6 +89,11 @@ def _measures(edition: Edition) -> dict[str, Any]:
     used |= {worked.measure for drill in drills for worked in drill.works.values()}
     shown = {"unit", "point", "form", "us", "metric"}
     return {name: edition.library.measures[name].model_dump(include=shown) for name in sorted(used)}
+
+
+def in_backquotes(drawn: str) -> str:
+    """A drawing as it stands in pages too, letter by letter, so that both pack well together."""
+    return f"`{drawn.translate(_MEANT_OTHERWISE)}`"
 
 
 def _json(value: object) -> str:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import math
 import random
+from xml.etree import ElementTree
 
 import pytest
+from py_mini_racer import MiniRacer
 
 from generator.model.library import Library
 from generator.teaching.drill_bounds import bounds
 from generator.teaching.drill_formulas import link_drills, right_answers, work_out
+from generator.teaching.drill_program import in_backquotes
 from generator.teaching.written import address_of, parts_of
 from generator.telling.edition import Edition
 from tests.product import product_library
@@ -109,3 +112,10 @@ def test_ice_is_asked_as_the_formulas_have_it(phone: Phone, edition: Edition) ->
     more = phone.ask("valuesFor(drills.ice_for_the_day, { settle, compute }, table([1]))")
     assert more["birds"] == high
     assert more["enough"] > values["enough"]
+
+
+@pytest.mark.parametrize("text", ["plain", "a `quoted` \\ ${price} $2", "½ \u2028 é"])
+def test_a_drawing_comes_out_of_its_program_as_it_is_drawn(text: str) -> None:
+    drawn = f'<svg xmlns="http://www.w3.org/2000/svg"><text x="1">{text}</text></svg>'
+    read = str(MiniRacer().eval(in_backquotes(drawn)))
+    assert ElementTree.fromstring(read)[0].text == text
