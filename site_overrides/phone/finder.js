@@ -5,7 +5,8 @@ import { loaded, paintAt } from "./paint.js";
 import { say } from "./words_said.js";
 
 /**
- * @typedef {{to: string, title: string, text: string, order: number}} Entry
+ * @typedef {{to: string, title: string, text: string, words: string, around: string, order: number}} Entry  what is looked at stands in
+ *   `words` and `around`, each word behind a space; `order` is that of the work
  * @typedef {[string, string][]} Titles  where each leads, and its HTML; that of a page before those of what stands on it
  * @typedef {import("./plan_state.js").Plan} Plan
  */
@@ -60,33 +61,35 @@ async function readTitles(titles, plan) {
     const [to] = titles[place];
     const title = textContent ?? "";
     if (!to.includes("#")) page = title;
-    return { to, title, text: to.includes("#") ? page : "", order: Number.parseInt(page, 10) || 0 };
+    const text = to.includes("#") ? page : "";
+    return { to, title, text, words: wordsOf(title.replace(/^(\d+) (.*)/, "$2 $1")), around: wordsOf(text), order: Number.parseInt(page, 10) || 0 };
   });
 }
 
-/** Small letters without accents, as many as there were. @param {string} text */
-const bare = (text) => Array.from(text, (letter) => letter.normalize("NFD")[0].toLowerCase()[0]).join("");
+/** @param {string} text */
+const wordsOf = (text) => ` ${wordsIn(text).join(" ")}`;
+
+/** The words of a text in small letters without accents. @param {string} text */
+const wordsIn = (text) => text.normalize("NFD").replace(/\p{M}+/gu, "").toLowerCase().split(/[^\p{L}\p{N}]+/u).filter(Boolean);
 
 /**
- * Entries in which every word begins some word; those with the words in their titles first, then in the order of the work.
+ * Entries in which every word begins some word: first those with the words in their titles, best at the very beginning, and
+ * otherwise in the order of the work.
  * @param {Entry[]} entries @param {string} query @returns {Entry[]}
  */
 export function find(entries, query) {
-  const wanted = bare(query).split(/[^\p{L}\p{N}]+/u).filter(Boolean);
+  const wanted = wordsIn(query);
   if (!wanted.length) return [];
-  const starts = wanted.map((word) => new RegExp(`(^|[^\\p{L}\\p{N}])${word}`, "u"));
-  const scored = entries.map((entry) => ({ entry, score: scoreOf(entry, starts) })).filter(({ score }) => score > 0);
+  const scored = entries.map((entry) => ({ entry, score: scoreOf(entry, wanted) })).filter(({ score }) => score > 0);
   return scored.sort((one, other) => other.score - one.score || one.entry.order - other.entry.order).map(({ entry }) => entry);
 }
 
-/** @param {Entry} entry @param {RegExp[]} starts */
-function scoreOf(entry, starts) {
-  const title = bare(entry.title);
-  const text = bare(entry.text);
-  let score = entry.to.includes("#") ? 1 : 5;
-  for (const start of starts) {
-    if (start.test(title)) score += 10;
-    else if (start.test(text)) score += 1;
+/** @param {Entry} entry @param {string[]} wanted */
+function scoreOf({ to, words, around }, wanted) {
+  let score = to.includes("#") ? 1 : 5;
+  for (const word of wanted) {
+    if (words.includes(` ${word}`)) score += words.startsWith(` ${word}`) ? 13 : 10;
+    else if (around.includes(` ${word}`)) score += 1;
     else return 0;
   }
   return score;

@@ -82,3 +82,20 @@ def test_a_list_of_titles_that_is_not_the_hosts_is_fetched(phone: BrowserContext
     assert any(path.endswith("search.json") for path in host.asked)
     page.goto(host.address + "about/")
     until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")
+
+
+def test_titles_that_begin_with_the_words_come_first_and_numbers_of_cards_are_found(
+    phone: BrowserContext, shared_host: Host
+) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address)
+    until(page, READY)
+    page.locator("[data-search-open]").click()
+    for query, first in (
+        ("burn", "Burn or scald"),
+        ("BÜRN scald", "Burn or scald"),
+        ("22", "22 Scald"),
+        ("scald", "22 Scald"),
+    ):
+        page.locator(".finder input").fill(query)
+        until(page, f"document.querySelector('.finder li strong')?.innerText === {first!r}")
