@@ -86,9 +86,9 @@ export function find(entries, query) {
 
 /** @param {Entry} entry @param {string[]} wanted */
 function scoreOf({ to, words, around }, wanted) {
-  let score = to.includes("#") ? 1 : 5;
+  let score = (to.includes("#") ? 1 : 5) + (words.startsWith(` ${wanted[0]}`) ? 3 : 0);
   for (const word of wanted) {
-    if (words.includes(` ${word}`)) score += words.startsWith(` ${word}`) ? 13 : 10;
+    if (words.includes(` ${word}`)) score += 10;
     else if (around.includes(` ${word}`)) score += 1;
     else return 0;
   }
