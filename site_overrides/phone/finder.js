@@ -6,7 +6,7 @@ import { say } from "./words_said.js";
 
 /**
  * @typedef {{to: string, title: string, text: string, words: string, around: string, order: number}} Entry  what is looked at stands in
- *   `words` and `around`, each word behind a space; `order` is that of the work
+ *   `words` and `around`, each word between spaces; `order` is that of the work
  * @typedef {[string, string][]} Titles  where each leads, and its HTML; that of a page before those of what stands on it
  * @typedef {import("./plan_state.js").Plan} Plan
  */
@@ -67,14 +67,14 @@ async function readTitles(titles, plan) {
 }
 
 /** @param {string} text */
-const wordsOf = (text) => ` ${wordsIn(text).join(" ")}`;
+const wordsOf = (text) => ` ${wordsIn(text).join(" ")} `;
 
 /** The words of a text in small letters without accents. @param {string} text */
 const wordsIn = (text) => text.normalize("NFD").replace(/\p{M}+/gu, "").toLowerCase().split(/[^\p{L}\p{N}]+/u).filter(Boolean);
 
 /**
- * Entries in which every word begins some word: first those with the words in their titles, best at the very beginning, and
- * otherwise in the order of the work.
+ * Entries in which every word begins some word: first those with the words in their titles, best whole and at the very beginning,
+ * and otherwise in the order of the work.
  * @param {Entry[]} entries @param {string} query @returns {Entry[]}
  */
 export function find(entries, query) {
@@ -88,7 +88,7 @@ export function find(entries, query) {
 function scoreOf({ to, words, around }, wanted) {
   let score = (to.includes("#") ? 1 : 5) + (words.startsWith(` ${wanted[0]}`) ? 3 : 0);
   for (const word of wanted) {
-    if (words.includes(` ${word}`)) score += 10;
+    if (words.includes(` ${word}`)) score += words.includes(` ${word} `) ? 11 : 10;
     else if (around.includes(` ${word}`)) score += 1;
     else return 0;
   }
