@@ -1,6 +1,6 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart, made}: what packs well, in
-// one file, the sizes of others, and the file that is made of the pages here.
+// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart}: what packs well, in one
+// file, and the sizes of the others; titles: the file that search reads, made of the pages here.
 /* the list of files */
 
 importScripts("unpacking.js");
@@ -71,8 +71,11 @@ async function tell(message) {
   for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
 }
 
-/** What comes for a file; those in the pack share its size. @param {string} path */
-const weight = (path) => pack.apart[path] ?? (path === pack.made ? 0 : pack.size / (Object.keys(files).length - 1 - Object.keys(pack.apart).length));
+/** What comes for a file; those in the pack share its size, and the titles are made here. @param {string} path */
+function weight(path) {
+  const packed = Object.keys(files).length - Object.keys(pack.apart).length - 1;
+  return path === titles ? 0 : pack.apart[path] ?? pack.size / packed;
+}
 
 /** Tells of every hundredth of the copy that has come. */
 function startTelling() {
@@ -87,32 +90,32 @@ function startTelling() {
   return { came, startAt: (/** @type {string[]} */ paths) => { here = paths.reduce((sum, path) => sum + weight(path), 0); } };
 }
 
-const TITLE = /<h1[^>]*>(.*?)<\/h1>| id="([^"]+)"| data-find>(.*?)<\/(?:h2|strong|summary|span)>/g;
+const TITLED = /<h1[^>]*>([^\n]*?)<\/h1>| id="([^"]+)"| data-find>([^\n]*?)<\/(?:h2|strong|summary|span)>/g;
 
 /** As `titles_in` of `generator/publishing/searching.py`. @param {string} address @param {string} html */
 function titlesIn(address, html) {
-  const titles = [];
+  const found = [];
   let to = address;
-  for (const [, page, part, title] of html.matchAll(TITLE)) {
+  for (const [, page, part, title] of html.matchAll(TITLED)) {
     if (part) to = `${address}#${part}`;
-    else titles.push(page === undefined ? [to, title] : [address, page]);
+    else found.push(page === undefined ? [to, title] : [address, page]);
   }
-  return titles;
+  return found;
 }
 
 /** What search reads is made of the pages that are here. @param {Cache} cache */
 async function keepTitles(cache) {
-  if (await isKept(cache, pack.made)) return;
+  if (await isKept(cache, titles)) return;
   const pages = Object.keys(files).filter((path) => /(^|\/)$/.test(path));
   const texts = await Promise.all(pages.map(async (path) => (await cache.match(keyOf(path)))?.text() ?? ""));
   const bytes = new TextEncoder().encode(JSON.stringify(pages.flatMap((path, place) => titlesIn(path, texts[place]))));
-  if (await hash(bytes) === files[pack.made]) await cache.put(keyOf(pack.made), new Response(bytes, { headers: { "Content-Type": "application/json" } }));
-  else await keep(cache, pack.made);
+  if (await hash(bytes) === files[titles]) await cache.put(keyOf(titles), new Response(bytes, { headers: { "Content-Type": "application/json" } }));
+  else await keep(cache, titles);
 }
 
 /** Which files are to be fetched yet. @param {Cache} cache */
 async function missing(cache) {
-  const paths = Object.keys(files).filter((path) => path !== pack.made);
+  const paths = Object.keys(files).filter((path) => path !== titles);
   const kept = await Promise.all(paths.map((path) => isKept(cache, path)));
   return paths.filter((_, place) => !kept[place]);
 }
@@ -198,9 +201,10 @@ async function isWhole(cache, path) {
 /** How much of the site is here, after a try to fetch what is not. */
 async function state() {
   const cache = await caches.open(cacheName);
-  const paths = Object.keys(files);
+  const paths = [...Object.keys(files).filter((path) => path !== titles), titles]; // made of the pages, when they are whole
   const missing = [];
-  for (const path of paths) if (!await isWhole(cache, path) && !await keep(cache, path).then(() => true, () => false)) missing.push(path);
+  const again = (/** @type {string} */ path) => (path === titles ? keepTitles(cache) : keep(cache, path)).then(() => true, () => false);
+  for (const path of paths) if (!await isWhole(cache, path) && !await again(path)) missing.push(path);
   return { kind: "state", version, all: paths.length, missing: missing.length };
 }
 

@@ -9,9 +9,9 @@ from pathlib import Path
 
 from generator.pipeline.order import Order
 from generator.pipeline.story import build
+from generator.publishing import searching
 from generator.publishing.first_copy import packs_well
 from generator.publishing.keeping import PACK, file_at, listed_files
-from generator.publishing.searching import TITLES
 
 Figures = dict[str, float]
 
@@ -36,7 +36,7 @@ def measure_build(order: Order) -> Figures:
 
 
 def _weights(site: Path) -> Figures:
-    sent = {name: _compressed(file_at(site, name)) for name in listed_files(site) if name != TITLES}
+    sent = {name: _compressed(file_at(site, name)) for name in listed_files(site) if name != searching.FILE}
     pages = {name: weight for name, weight in sent.items() if file_at(site, name).name == "index.html"}
     printed = sum(weight for name, weight in sent.items() if name.endswith(".pdf"))
     alone = sum(weight for name, weight in sent.items() if not packs_well(file_at(site, name)))

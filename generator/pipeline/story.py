@@ -12,6 +12,7 @@ from generator.pipeline.release import read_release
 from generator.problems import stop_at
 from generator.publishing.engine import run_engine
 from generator.publishing.sealing import seal
+from generator.publishing.searching import write_titles
 from generator.publishing.swapping import successor
 from generator.publishing.writing import write_folder
 from generator.rendering import Edition, Rendered, render_site
@@ -39,6 +40,8 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
         if sealed:
             say("Sealing the site")
             seal(site, papers.aside(edition))
+        else:
+            write_titles(site)
     keep_mark(order, made_from, edition.library.this_farm.site_address)
 
 

@@ -10,9 +10,9 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-TITLES = "search.json"
-_TITLE = re.compile(
-    r'<h1[^>]*>(?P<page>.*?)</h1>| id="(?P<part>[^"]+)"| data-find>(?P<title>.*?)</(?:h2|strong|summary|span)>'
+FILE = "search.json"
+_TITLED = re.compile(
+    r'<h1[^>]*>(?P<page>[^\n]*?)</h1>| id="(?P<part>[^"]+)"| data-find>(?P<title>[^\n]*?)</(?:h2|strong|summary|span)>'
 )
 
 
@@ -27,16 +27,17 @@ def write_titles(site: Path) -> None:
     ]
     # As JavaScript writes it, to the byte: a phone's own list is checked by the hash of this one.
     titles = json.dumps(found, ensure_ascii=False, separators=(",", ":"))
-    (site / TITLES).write_text(titles, encoding="utf-8", newline="\n")
+    (site / FILE).write_text(titles, encoding="utf-8", newline="\n")
 
 
 def titles_in(address: str, page: str) -> Iterator[tuple[str, str]]:
     """Where each title leads, and the title in HTML: that of the page first, then those marked to be found.
 
-    What is marked with `data-find` belongs to the id before it.
+    What is marked belongs to the id before it. The mark `data-find` is the last word in the tag of an h2, strong,
+    summary or span that holds none of these and ends on its line.
     """
     to = address
-    for found in _TITLE.finditer(page):
+    for found in _TITLED.finditer(page):
         if found["part"]:
             to = f"{address}#{found['part']}"
         else:

@@ -16,7 +16,7 @@ from generator.telling.figures import Figures
 
 FILE = "phone/drills.js"
 DRAWINGS = "phone/drill_drawings.js"
-_MEANT_OTHERWISE = str.maketrans({sign: f"&#{ord(sign)};" for sign in "\\`$"})
+_AS_REFERENCES = str.maketrans({sign: f"&#{ord(sign)};" for sign in "\\`$"})
 _HEAD = """\
 // Made from content by the build; do not edit.
 import { abs, ceil, exp, floor, integral, log, max, min, over, power, root, round, sqrt } from "./runtime.js";
@@ -93,7 +93,7 @@ def _measures(edition: Edition) -> dict[str, Any]:
 
 def in_backquotes(drawn: str) -> str:
     """A drawing as it stands in pages too, letter by letter, so that both pack well together."""
-    return f"`{drawn.translate(_MEANT_OTHERWISE)}`"
+    return f"`{drawn.translate(_AS_REFERENCES)}`"
 
 
 def _json(value: object) -> str:

@@ -1,17 +1,19 @@
-// Search: reads the index only when someone searches, so that a first visit does not pay for it.
+// Search: reads the list of titles only when someone searches, so that a first visit does not pay for it.
 
 import { element } from "./element.js";
 import { loaded, paintAt } from "./paint.js";
 import { say } from "./words_said.js";
 
 /**
- * @typedef {{to: string, title: string, text: string, words: string, around: string, order: number}} Entry  what is looked at stands in
- *   `words` and `around`, each word between spaces; `order` is that of the work
+ * @typedef {{to: string, title: string, page: string, words: string, pageWords: string, order: number}} Entry  `page`: the title of the
+ *   page it stands on; what is looked at are `words` and `pageWords`, each word between spaces; `order` is that of the work
  * @typedef {[string, string][]} Titles  where each leads, and its HTML; that of a page before those of what stands on it
  * @typedef {import("./plan_state.js").Plan} Plan
  */
 
 const MOST = 40;
+const WORK = "work/";
+const LAST = 1000; // behind all cards
 
 const field = element("input", {
   type: "search", "aria-label": say("search_words"), placeholder: say("search_words"),
@@ -56,13 +58,14 @@ export function openFinder(root, plan) {
 async function readTitles(titles, plan) {
   const { body } = new DOMParser().parseFromString(titles.map(([, title]) => `<p>${title}</p>`).join(""), "text/html");
   if (plan.differs()) paintAt(body, plan, plan.compute(await loaded(plan)));
-  let page = "";
-  return Array.from(body.children, ({ textContent }, place) => {
+  let above = { title: "", order: 0 };
+  return Array.from(body.children, (line, place) => {
     const [to] = titles[place];
-    const title = textContent ?? "";
-    if (!to.includes("#")) page = title;
-    const text = to.includes("#") ? page : "";
-    return { to, title, text, words: wordsOf(title.replace(/^(\d+) (.*)/, "$2 $1")), around: wordsOf(text), order: Number.parseInt(page, 10) || 0 };
+    const title = line.textContent ?? "";
+    const badge = line.querySelector(".badge")?.textContent ?? "";
+    if (!to.includes("#")) above = { title, order: to.startsWith(WORK) ? Number(badge) : LAST };
+    const page = to.includes("#") ? above.title : "";
+    return { to, title, page, words: wordsOf(`${title.slice(badge.length)} ${badge}`), pageWords: wordsOf(page), order: above.order };
   });
 }
 
@@ -74,7 +77,7 @@ const wordsIn = (text) => text.normalize("NFD").replace(/\p{M}+/gu, "").toLowerC
 
 /**
  * Entries in which every word begins some word: first those with the words in their titles, best whole and at the very beginning,
- * and otherwise in the order of the work.
+ * and otherwise in the order of the work: emergencies, stations by their numbers, all else.
  * @param {Entry[]} entries @param {string} query @returns {Entry[]}
  */
 export function find(entries, query) {
@@ -85,11 +88,11 @@ export function find(entries, query) {
 }
 
 /** @param {Entry} entry @param {string[]} wanted */
-function scoreOf({ to, words, around }, wanted) {
+function scoreOf({ to, words, pageWords }, wanted) {
   let score = (to.includes("#") ? 1 : 5) + (words.startsWith(` ${wanted[0]}`) ? 3 : 0);
   for (const word of wanted) {
     if (words.includes(` ${word}`)) score += words.includes(` ${word} `) ? 11 : 10;
-    else if (around.includes(` ${word}`)) score += 1;
+    else if (pageWords.includes(` ${word}`)) score += 1;
     else return 0;
   }
   return score;
@@ -100,6 +103,6 @@ function show(root, found, query) {
   count.textContent = query.trim() ? say("search_found", { count: found.length }) : "";
   list.replaceChildren(...found.slice(0, MOST).map((entry) => {
     const title = element("strong", {}, entry.title);
-    return element("li", {}, element("a", { href: new URL(entry.to, root).href }, title, entry.text));
+    return element("li", {}, element("a", { href: new URL(entry.to, root).href }, title, entry.page));
   }));
 }

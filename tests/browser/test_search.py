@@ -8,7 +8,7 @@ from tests.browser.watching import Noises, offline_ready, until
 READY = "document.documentElement.dataset.ready !== undefined"
 
 
-def test_search_loads_its_index_only_when_asked_and_leads_to_what_was_found(
+def test_search_loads_its_list_only_when_asked_and_leads_to_what_was_found(
     phone: BrowserContext, host: Host, noises: Noises
 ) -> None:
     phone.add_init_script("Object.defineProperty(navigator, 'serviceWorker', {value: undefined})")
@@ -99,3 +99,19 @@ def test_titles_that_begin_with_the_words_come_first_and_numbers_of_cards_are_fo
     ):
         page.locator(".finder input").fill(query)
         until(page, f"document.querySelector('.finder li strong')?.innerText === {first!r}")
+
+
+def test_work_comes_before_numbers_that_are_called_alike(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address)
+    until(page, READY)
+    page.locator("[data-search-open]").click()
+    page.locator(".finder input").fill("time")
+    until(page, "document.querySelectorAll('.finder li').length === 40")
+    links = page.evaluate(
+        "[...document.querySelectorAll('.finder a')].map((it) => new URL(it.href).pathname.split('/')[2])"
+    )
+    for title in ("work", "numbers"):
+        assert title in links
+    places = {kind: [place for place, name in enumerate(links) if name == kind] for kind in ("work", "numbers")}
+    assert len(places["work"]) > len(places["numbers"])

@@ -93,10 +93,11 @@ def break_at(stage: str, bakery: Order, monkeypatch: pytest.MonkeyPatch) -> None
         monkeypatch.setattr(story, {"engine": "run_engine", "seal": "seal"}[stage], fail)
 
 
-def test_a_preview_has_no_worker(bakery: Order) -> None:
+def test_a_preview_has_no_worker_but_can_be_searched(bakery: Order) -> None:
     build(bakery.preview, silent, sealed=False)
     assert "const version" not in (bakery.preview.site / "worker.js").read_text(encoding="utf-8")
     assert (bakery.into / "preview/site/index.html").is_file()
+    assert "work/mix_the_dough/#step-" in (bakery.preview.site / "search.json").read_text(encoding="utf-8")
 
 
 def test_the_steps_are_told_in_the_order_of_the_picture(bakery: Order) -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
+from collections import Counter
 from html.parser import HTMLParser
 from pathlib import Path
 
 from generator.pipeline.order import Order
-from generator.publishing.searching import TITLES, titles_in, write_titles
-from tests.product import product_library
+from generator.publishing.searching import FILE, titles_in, write_titles
+from tests.product import product_library, product_workbook
 
 PAGE = """<h1 id="top"><span class="badge">7</span> Tea</h1>
 <h2 id="steps">Not to be found</h2>
@@ -72,23 +74,29 @@ def test_a_page_comes_before_what_is_marked_on_it() -> None:
 
 def test_titles_are_written_as_javascript_writes_them(tmp_path: Path) -> None:
     (tmp_path / "b").mkdir()
-    (tmp_path / "b/index.html").write_text("<h1>Zwölf / \\ \u2009½</h1>", encoding="utf-8")
+    (tmp_path / "b/index.html").write_text("<h1>Zwölf / \\ \u2028½</h1>", encoding="utf-8")
     (tmp_path / "index.html").write_text("<h1>A</h1>")
     write_titles(tmp_path)
     # ECMA-262, JSON.stringify: no spaces, and only quotes, backslashes and control characters are escaped.
-    assert (tmp_path / TITLES).read_text(encoding="utf-8") == '[["","A"],["b/","Zwölf / \\\\ \u2009½"]]'
+    assert (tmp_path / FILE).read_text(encoding="utf-8") == '[["","A"],["b/","Zwölf / \\\\ \u2028½"]]'
 
 
 def test_every_marked_title_of_the_site_leads_to_the_id_around_it(demo: Order) -> None:
-    written = [(to, Words(title).text) for to, title in json.loads((demo.site / TITLES).read_text(encoding="utf-8"))]
+    written = [(to, Words(title).text) for to, title in json.loads((demo.site / FILE).read_text(encoding="utf-8"))]
     expected = []
     for page in sorted(demo.site.rglob("index.html"), key=lambda page: address_of(demo.site, page)):
         expected += Marked(address_of(demo.site, page), page.read_text(encoding="utf-8")).found
     assert written == expected
 
 
+def test_no_page_has_an_id_twice(demo: Order) -> None:
+    for page in demo.site.rglob("*.html"):
+        ids = re.findall(r'<[^>]* id="([^"]+)"', page.read_text(encoding="utf-8"))
+        assert [name for name, times in Counter(ids).items() if times > 1] == [], page
+
+
 def test_all_that_content_names_can_be_found(demo: Order) -> None:
-    found = {to for to, _ in json.loads((demo.site / TITLES).read_text(encoding="utf-8"))}
+    found = {to for to, _ in json.loads((demo.site / FILE).read_text(encoding="utf-8"))}
     library = product_library()
     for name, procedure in library.procedures.items():
         page = f"work/{name}/"
@@ -103,7 +111,13 @@ def test_all_that_content_names_can_be_found(demo: Order) -> None:
     assert {f"glossary/#{term}" for term in library.terms} <= found
     assert {f"bring/#step-{supply}" for supply in library.supplies} <= found
     assert {f"numbers/methods/#{name}" for name in (*library.functions, *library.tables)} <= found
-    assert len({to.partition("#")[2] for to in found if to.startswith("numbers/")}) > len(library.quantities) * 0.9
+    quantities = {to.partition("#")[2] for to in found if re.match(r"numbers/(?!methods/)\w+/#", to)}
+    workbook = product_workbook()
+    assert quantities == {*workbook.givens.inputs, *workbook.givens.constants, *workbook.results}
+    for name in ("species", "rule_set"):
+        assert {f"choices/{name}/#{option}" for option in library.choices[name].options} <= found
+    for name, prose in library.pages.items():
+        assert {f"{name}/#{section}" for section in prose.sections} <= found
 
 
 def address_of(site: Path, page: Path) -> str:

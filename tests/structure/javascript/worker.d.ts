@@ -3,4 +3,6 @@
 declare const version: string;
 declare const files: Record<string, string>;
 /** What packs well of the files, in one, with its size in bytes and those of the files that lie apart. */
-declare const pack: { path: string, sha256: string, size: number, apart: Record<string, number>, made: string };
+declare const pack: { path: string, sha256: string, size: number, apart: Record<string, number> };
+/** The file that search reads: made by the worker of the pages it keeps. */
+declare const titles: string;
