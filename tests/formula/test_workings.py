@@ -65,6 +65,11 @@ def numbers(text: str, **values: float) -> str:
         ("a if b == 2 and c != 3 else d", "= {A if B=2 and C≠3\nD otherwise", None),
         ("a if flour != rye else c", "= {A if Flour is not Rye\nC otherwise", None),
         ("a if not (a < b or c > d) else c if b <= 0 else 3", "= {A if not (A<B or C>D)\nC if B≤0\n3 otherwise", None),
+        ("a if b >= c else d", "= {A if B≥C\nD otherwise", "= {2 if −3.5≥0.25\n7 otherwise\n= 12.5 kg"),
+        ("exp(a * b) * c", "= ⟨eA×B⟩×C", "= ⟨e2×(−3.5)⟩×0.25\n= 12.5 kg"),
+        ("a * -2.5", "= A×(−2.5)", "= 2×(−2.5)\n= 12.5 kg"),
+        ("round(a)", "= rounded(A)", "= rounded(2)\n= 12.5 kg"),
+        ("-60[degC] + room", "= −60 °C+Room", "= 213.15 K+295.15 K\n= 12.5 kg"),
         ("rate[mix] * integral(work[mix] / 1[s] for t in span(0[s], 9[s]))", None, None),
     ],
 )
