@@ -10,6 +10,7 @@ import re
 from typing import Any
 
 import pytest
+from scipy.interpolate import RegularGridInterpolator
 
 from generator.formula import choosing, runtime
 from generator.formula.python_code import NAMES
@@ -123,6 +124,18 @@ PLANE = {"axes": [[0, 10], [0, 1, 2]], "values": [[0, 1, 2], [10, 11, 12]], "hol
 )
 def test_tables(hand: Hand, table: dict[str, Any], at: tuple[float, ...], expected: float | None) -> None:
     assert call(hand, "lookup", table, *at) == (None if expected is None else pytest.approx(expected, rel=1e-12))
+
+
+@pytest.mark.parametrize("hand", HANDS)
+def test_tables_of_two_axes_are_read_as_scipy_reads_them(hand: Hand) -> None:
+    chance = random.Random(5)
+    axes = [[0.0, 1.0, 4.0, 6.0, 11.0], [-2.0, 0.5, 1.0, 9.0]]
+    values = [[chance.uniform(-50, 50) for _ in axes[1]] for _ in axes[0]]
+    of_scipy = RegularGridInterpolator(axes, values, method="linear")
+    places = [*itertools.product(*axes), *((chance.uniform(0, 11), chance.uniform(-2, 9)) for _ in range(40))]
+    for place in places:
+        found = call(hand, "lookup", {"axes": axes, "values": values, "hold": False}, *place)
+        assert found == pytest.approx(float(of_scipy([place])[0]), rel=1e-9, abs=1e-9)
 
 
 CLOSED_FORMS = [
