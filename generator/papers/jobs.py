@@ -15,7 +15,7 @@ from zipfile import BadZipFile, ZipFile
 
 from generator.papers.data import Data
 from generator.papers.miniature import DOTS_PER_INCH, shrink
-from generator.papers.typesetting import engine, typeset, typeset_pack
+from generator.papers.typesetting import engine, forget, typeset, typeset_pack
 from generator.problems import Problem, ProblemsFound, stop_at
 
 KEPT = 100_000_000
@@ -76,6 +76,8 @@ class PackJob:
         except ProblemsFound:
             self._find_all()
             raise
+        finally:
+            forget()
         pictures = dict(zip(filter(None, self.pictures), map(shrink, made.fronts), strict=True))
         return {self.file: made.whole} | dict(zip(self.parts, made.parts, strict=True)) | pictures
 

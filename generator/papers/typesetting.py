@@ -28,6 +28,7 @@ TEMPLATES = Path(__file__).parent / "templates"
 _FONT = "fontpkg_atkinson_hyperlegible"
 _REFUSED = re.compile(r"card=(?P<card>.*?);field=(?P<field>.*?);fault=(?P<fault>.*?);amount=(?P<amount>\d+)")
 _MISSING = re.compile(r"(?:glyph|font|character)", re.IGNORECASE)
+_REMEMBERED = 10
 _HINTS = {
     "lines": ("is too long by {amount} {lines}", "cut that much from it; the letters are as small as they may be"),
     "width": ("has a word or a number that is {amount} pt too wide", "use a shorter one, or part it by a hyphen"),
@@ -66,6 +67,15 @@ def typeset_pack(
     # What is set already is remembered, so that drawing is all that a picture costs.
     pages = _compile(drawn, title, author, "png", dots_per_inch) if drawn else []
     return Printed(pack(document), parts, [pages[place] for place, _ in zip(places, drawn, strict=False)])
+
+
+def forget() -> None:
+    """Lets go of what Typst laid out, some 15 MB a paper; else a process that builds farm after farm holds gigabytes.
+
+    It remembers what the last compilations used, so that many of nothing follow.
+    """
+    for _ in range(_REMEMBERED + 1):
+        typst.compile(b"", ignore_system_fonts=True)
 
 
 def _document(papers: list[Data], title: str, author: str) -> Document:

@@ -70,5 +70,6 @@ def _memory() -> Figures:
         return {}
     import resource
 
-    most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
-    return {"Most memory, MB": round(most / (1_000_000 if sys.platform == "darwin" else 1000))}
+    unit = 1_000_000 if sys.platform == "darwin" else 1000
+    own, others = (resource.getrusage(whose).ru_maxrss for whose in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
+    return {"Most memory, MB": round(own / unit), "Most memory of a process that sets papers, MB": round(others / unit)}

@@ -1,6 +1,7 @@
 """How papers are made: the same bytes each time, tagged, remembered, and readable without colour."""
 
 import io
+import os
 import re
 import zlib
 from collections.abc import Callable
@@ -168,6 +169,22 @@ def test_a_pack_that_does_not_fit_tells_every_fault(tmp_path: Path, scratch_card
     with pytest.raises(ProblemsFound) as found:
         run_jobs([PackJob("pack.pdf", tuple(wide), ("", ""), ("", ""), "Pack", "Nobody")], tmp_path)
     assert [problem.place.file for problem in found.value.problems] == ["papers/one", "papers/other"]
+
+
+@pytest.mark.skipif(not Path("/proc/self/statm").exists(), reason="memory is read as Linux tells it")
+def test_what_was_set_is_let_go(wording: Wording, every_sheet: dict[str, Sheet]) -> None:
+    """A process sets the papers of one farm after the other, and what it holds must not grow with them."""
+    stations = [
+        set_up(sheet, wording, "us-letter") for sheet in every_sheet.values() if sheet.id.startswith("station_")
+    ]
+
+    def held_after(farm: str) -> int:
+        papers = tuple({**paper, "id": f"{paper['id']}_{farm}"} for paper in stations[:6])
+        PackJob("pack.pdf", papers, tuple("abcdef"), ("",) * 6, f"Pack of {farm}", farm).run()
+        return int(Path("/proc/self/statm").read_text().split()[1]) * os.sysconf("SC_PAGE_SIZE")
+
+    grown = [held_after(farm) for farm in ("north", "south", "east", "west")]
+    assert grown[-1] - grown[1] < 40e6, "without letting go it is 80 MB a farm"
 
 
 def test_a_part_of_a_pack_is_the_paper_alone(scratch_card: Card, every_sheet: dict[str, Sheet]) -> None:
