@@ -29,6 +29,7 @@ _FONT = "fontpkg_atkinson_hyperlegible"
 _REFUSED = re.compile(r"card=(?P<card>.*?);field=(?P<field>.*?);fault=(?P<fault>.*?);amount=(?P<amount>\d+)")
 _MISSING = re.compile(r"(?:glyph|font|character)", re.IGNORECASE)
 _REMEMBERED = 10
+"""Compilations that Typst looks back on: from memory, and what was let go when measured agrees."""
 _HINTS = {
     "lines": ("is too long by {amount} {lines}", "cut that much from it; the letters are as small as they may be"),
     "width": ("has a word or a number that is {amount} pt too wide", "use a shorter one, or part it by a hyphen"),
