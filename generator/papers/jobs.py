@@ -13,9 +13,10 @@ from multiprocessing import get_context, parent_process
 from pathlib import Path
 from zipfile import BadZipFile, ZipFile
 
+from generator.papers.binding import bind, papers_in
 from generator.papers.data import Data
 from generator.papers.miniature import DOTS_PER_INCH, shrink
-from generator.papers.typesetting import engine, forget, typeset, typeset_pack
+from generator.papers.typesetting import engine, forget, typeset, typeset_quire
 from generator.problems import Problem, ProblemsFound, stop_at
 
 KEPT = 100_000_000
@@ -49,13 +50,15 @@ class Job:
 
 
 @dataclass(frozen=True)
-class PackJob:
-    """A pack, each of its papers as a file of its own, and pictures of those whose picture has a name."""
+class QuireJob:
+    """Papers set together, each of them as a file of its own, and pictures of those whose picture has a name."""
 
     file: str
     papers: tuple[Data, ...]
     parts: tuple[str, ...]
     pictures: tuple[str, ...]
+    letters: str
+    """Fonts have these, whichever of them the papers use."""
     title: str
     author: str
 
@@ -66,35 +69,61 @@ class PackJob:
 
     def told(self) -> list[object]:
         """All that the bytes depend on beside the engine."""
-        return [self.file, self.papers, self.parts, self.pictures, self.title, self.author]
+        return [self.file, self.papers, self.parts, self.pictures, self.letters, self.title, self.author]
 
     def run(self) -> Files:
-        """The pack and its parts. Raises ProblemsFound with the faults of all papers."""
+        """The papers together and alone. Raises ProblemsFound with the faults of all."""
         pictured = [bool(name) for name in self.pictures]
         try:
-            made = typeset_pack(list(self.papers), self.title, self.author, pictured, DOTS_PER_INCH)
+            papers = list(self.papers)
+            made = typeset_quire(papers, self.title, self.author, self.letters, pictured, DOTS_PER_INCH)
         except ProblemsFound:
             self._find_all()
             raise
         finally:
             forget()
         pictures = dict(zip(filter(None, self.pictures), map(shrink, made.fronts), strict=True))
-        return {self.file: made.whole} | dict(zip(self.parts, made.parts, strict=True)) | pictures
+        return {self.file: made.bound} | dict(zip(self.parts, made.parts, strict=True)) | pictures
 
     def _find_all(self) -> None:
-        """Sets each paper alone, since a pack stops at the first that does not fit."""
+        """Sets each paper alone, since the engine stops at the first that does not fit."""
         alone = (_made(Job("", paper, self.title, self.author)) for paper in self.papers)
         stop_at([problem for made in alone if isinstance(made, tuple) for problem in made])
 
 
-def run_jobs(jobs: Sequence[Job | PackJob], memory: Path) -> Files:
+@dataclass(frozen=True)
+class PackJob:
+    """A pack to bind from files of papers."""
+
+    file: str
+    quires: tuple[bytes, ...]
+    title: str
+
+    @property
+    def amount(self) -> int:
+        """Files bound, which take a while each."""
+        return FEW
+
+    def told(self) -> list[object]:
+        """All that the bytes depend on beside the engine."""
+        return [self.file, self.title, *(hashlib.sha256(quire).hexdigest() for quire in self.quires)]
+
+    def run(self) -> Files:
+        """The pack."""
+        return {self.file: bind([paper for quire in self.quires for paper in papers_in(quire)], self.title)}
+
+
+AnyJob = Job | QuireJob | PackJob
+
+
+def run_jobs(jobs: Sequence[AnyJob], memory: Path) -> Files:
     """Makes what is not remembered, and remembers it. Raises ProblemsFound."""
     with jobs_begun(jobs, memory) as finish:
         return finish()
 
 
 @contextmanager
-def jobs_begun(jobs: Sequence[Job | PackJob], memory: Path) -> Iterator[Callable[[], Files]]:
+def jobs_begun(jobs: Sequence[AnyJob], memory: Path) -> Iterator[Callable[[], Files]]:
     """The same, in other processes while this one goes on. Others may use the same memory at the same time."""
     memory.mkdir(parents=True, exist_ok=True)
     setting = engine()
@@ -122,12 +151,12 @@ def _gathered(
     return all_files
 
 
-def _key(job: Job | PackJob, setting: str) -> str:
+def _key(job: AnyJob, setting: str) -> str:
     """The same key, the same bytes."""
     return hashlib.sha256(json.dumps([setting, job.told()], sort_keys=True).encode()).hexdigest()
 
 
-def _made(job: Job | PackJob) -> Files | tuple[Problem, ...]:
+def _made(job: AnyJob) -> Files | tuple[Problem, ...]:
     try:
         return job.run()
     except ProblemsFound as found:
@@ -135,7 +164,7 @@ def _made(job: Job | PackJob) -> Files | tuple[Problem, ...]:
 
 
 @contextmanager
-def _begun(todo: list[Job | PackJob]) -> Iterator[Callable[[], list[Files | tuple[Problem, ...]]]]:
+def _begun(todo: list[AnyJob]) -> Iterator[Callable[[], list[Files | tuple[Problem, ...]]]]:
     one_of_several = parent_process() is not None  # the other cores are for the others
     if one_of_several or sum(job.amount for job in todo) <= FEW:
         yield lambda: [_made(job) for job in todo]

@@ -8,14 +8,18 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from generator.papers.binding import count_pages
 from generator.papers.catalogue import sheets
-from generator.papers.counting import count_pages
-from generator.papers.jobs import Job, PackJob, jobs_begun, run_jobs
+from generator.papers.jobs import Job, PackJob, QuireJob, jobs_begun, run_jobs
 from generator.papers.paper import Sheet, set_up
+from generator.papers.typesetting import letters_of
 from generator.papers.wording import Wording
 from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean
 from generator.telling.edition import Edition
 from generator.telling.listing import SIZES, Listed, packs, usual_size
+
+TOGETHER = 6
+"""So many papers are set at once: each more takes some 20 MB of memory, and a change to one sets all of them anew."""
 
 
 @dataclass(frozen=True)
@@ -41,11 +45,14 @@ def printing(edition: Edition, memory: Path) -> Iterator[Callable[[], Printed]]:
     """
     say = Wording(edition)
     found = sheets(say)
-    with jobs_begun(_jobs(found, say), memory) as finish:
+    quires = _quires(found, say)
+    with jobs_begun([job for jobs in quires.values() for job in jobs], memory) as finish:
 
         @cache
         def printed() -> Printed:
             files = finish()
+            bound = {pack: tuple(files.pop(job.file) for job in jobs) for pack, jobs in quires.items()}
+            files |= run_jobs([PackJob(pack, parts, _title(say)) for pack, parts in bound.items()], memory)
             return Printed(files, _listed(found, files, edition.language))
 
         yield printed
@@ -70,23 +77,31 @@ def print_some(edition: Edition, station: str, size: str, memory: Path) -> dict[
     )
 
 
-def _jobs(found: list[Sheet], say: Wording) -> list[PackJob]:
-    """A pack for each size of paper. A picture is made with the first size that its paper comes in."""
+def _quires(found: list[Sheet], say: Wording) -> dict[str, list[QuireJob]]:
+    """What is set together for the pack of each size. A picture is made with the first size its paper comes in."""
     language, author = say.edition.language, say.edition.library.this_farm.name
-    jobs = []
-    for size, file in packs(language).items():
-        fitting = [sheet for sheet in found if size in sheet.sizes()]
-        jobs.append(
-            PackJob(
-                file,
-                tuple(set_up(sheet, say, size) for sheet in fitting),
-                tuple(_file(sheet, language, size) for sheet in fitting),
-                tuple(_picture(sheet, language) if size == sheet.sizes()[0] else "" for sheet in fitting),
-                f"{say.word('paper_pack')}, {author}",
+    quires: dict[str, list[QuireJob]] = {}
+    for size, pack in packs(language).items():
+        fitting = [(sheet, set_up(sheet, say, size)) for sheet in found if size in sheet.sizes()]
+        letters = letters_of([data for _, data in fitting])
+        quires[pack] = [
+            QuireJob(
+                f"{pack}.{start}",
+                tuple(data for _, data in some),
+                tuple(_file(sheet, language, size) for sheet, _ in some),
+                tuple(_picture(sheet, language) if size == sheet.sizes()[0] else "" for sheet, _ in some),
+                letters,
+                _title(say),
                 author,
             )
-        )
-    return jobs
+            for start in range(0, len(fitting), TOGETHER)
+            for some in [fitting[start : start + TOGETHER]]
+        ]
+    return quires
+
+
+def _title(say: Wording) -> str:
+    return f"{say.word('paper_pack')}, {say.edition.library.this_farm.name}"
 
 
 def _file(sheet: Sheet, language: str, size: str) -> str:

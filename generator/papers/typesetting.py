@@ -10,18 +10,15 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import metadata
 from importlib.util import find_spec
-from itertools import accumulate, pairwise
+from itertools import accumulate
 from pathlib import Path
 from typing import Any
 
 import typst
 
+from generator.papers.binding import bind, papers_in
 from generator.papers.codes import with_code
 from generator.papers.data import Data
-from generator.papers.objects import Document, read_objects
-from generator.papers.packing import pack
-from generator.papers.slimming import slim
-from generator.papers.splitting import Pack
 from generator.problems import Place, Problem, ProblemsFound
 
 TEMPLATES = Path(__file__).parent / "templates"
@@ -41,10 +38,10 @@ _HINTS = {
 
 
 @dataclass(frozen=True)
-class Printed:
-    """A pack of papers, and each of them alone."""
+class Quire:
+    """Papers that were set together, and each of them alone."""
 
-    whole: bytes
+    bound: bytes
     parts: list[bytes]
     fronts: list[bytes]
     """The first page, as PNG, of each that is pictured."""
@@ -52,22 +49,31 @@ class Printed:
 
 def typeset(papers: list[Data], title: str, author: str) -> bytes:
     """One PDF/UA-1 of these papers: the same data, the same bytes. Raises ProblemsFound where a text does not fit."""
-    return pack(_document(papers, title, author))
+    return bind(papers_in(_compile(papers, title, author)[0]), title)
 
 
-def typeset_pack(
-    papers: list[Data], title: str, author: str, pictured: Sequence[bool] = (), dots_per_inch: float = 144
-) -> Printed:
-    """The same, parted as well, with pictures of those that are to have one."""
-    document = _document(papers, title, author)
-    whole = Pack(document)
-    parts = [pack(whole.part(place, paper["title"])) for place, paper in enumerate(papers)]
-    lengths = [following - begin for begin, following in pairwise(whole.begins)]
-    drawn = [paper for paper, wanted in zip(papers, pictured, strict=False) if wanted]
-    places = accumulate((length for length, wanted in zip(lengths, pictured, strict=False) if wanted), initial=0)
+def typeset_quire(
+    papers: list[Data],
+    title: str,
+    author: str,
+    letters: str = "",
+    pictured: Sequence[bool] = (),
+    dots_per_inch: float = 144,
+) -> Quire:
+    """The same, parted as well, with pictures of those that are to have one, and fonts that have all those letters."""
+    made = papers_in(_compile(papers, title, author, letters)[0])
+    parts = [bind([each], paper["title"]) for each, paper in zip(made, papers, strict=True)]
+    drawn = [place for place, wanted in enumerate(pictured) if wanted]
+    starts = list(accumulate((len(made[place].pages) for place in drawn), initial=int(letters != "")))
     # What is set already is remembered, so that drawing is all that a picture costs.
-    pages = _compile(drawn, title, author, "png", dots_per_inch) if drawn else []
-    return Printed(pack(document), parts, [pages[place] for place, _ in zip(places, drawn, strict=False)])
+    pages = _compile([papers[place] for place in drawn], title, author, letters, dots_per_inch) if drawn else []
+    return Quire(bind(made, title), parts, [pages[start] for start in starts[: len(drawn)]])
+
+
+def letters_of(papers: Sequence[Data]) -> str:
+    """All that papers may show: what stands in them, and in the templates."""
+    written = "".join(template.read_text(encoding="utf-8") for template in TEMPLATES.glob("*.typ"))
+    return "".join(sorted({*written, *json.dumps(papers, ensure_ascii=False)} - {"\n"}))
 
 
 def forget() -> None:
@@ -76,31 +82,29 @@ def forget() -> None:
     It remembers what the last compilations used, so that many of nothing follow.
     """
     for _ in range(_REMEMBERED + 1):
-        typst.compile(b"", ignore_system_fonts=True)
-
-
-def _document(papers: list[Data], title: str, author: str) -> Document:
-    return slim(read_objects(_compile(papers, title, author, "pdf")[0]))
+        typst.compile(b"", font_paths=_fonts())
 
 
 def engine() -> str:
     """Names everything but the data that a paper's bytes depend on."""
     written = (*sorted(TEMPLATES.glob("*.typ")), *sorted(TEMPLATES.parent.glob("*.py")))
     texts = hashlib.sha256(b"".join(path.read_bytes() for path in written)).hexdigest()
-    versions = [metadata.version(name) for name in ("typst", "segno", _FONT.replace("_", "-"))]
+    versions = [metadata.version(name) for name in ("typst", "pikepdf", "segno", "pillow", _FONT.replace("_", "-"))]
     return repr((texts, versions))
 
 
-def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_inch: float = 144) -> list[bytes]:
-    told = {"title": title, "author": author, "papers": [with_code(paper) for paper in papers]}
+def _compile(
+    papers: list[Data], title: str, author: str, letters: str = "", pictures_at: float | None = None
+) -> list[bytes]:
+    """A PDF, or where a number of dots per inch is given, a picture of each page."""
+    told = {"title": title, "author": author, "letters": letters, "papers": [with_code(paper) for paper in papers]}
     settings: dict[str, Any] = {
         "root": str(TEMPLATES),
-        "font_paths": [str(_fonts())],
-        "ignore_system_fonts": True,
-        "format": form,
+        "font_paths": _fonts(),
+        "format": "png" if pictures_at else "pdf",
         "sys_inputs": {"pack": json.dumps(told, ensure_ascii=False)},
         "timestamp": 0,
-        **({"pdf_standards": ["ua-1"]} if form == "pdf" else {"ppi": dots_per_inch}),
+        **({"ppi": pictures_at} if pictures_at else {"pdf_standards": ["ua-1"]}),
     }
     try:
         made, warnings = typst.compile_with_warnings(str(TEMPLATES / "papers.typ"), **settings)
@@ -113,11 +117,13 @@ def _compile(papers: list[Data], title: str, author: str, form: str, dots_per_in
 
 
 @cache
-def _fonts() -> Path:
+def _fonts() -> typst.Fonts:
+    """None but the font of the papers, read once."""
     found = find_spec(_FONT)
     assert found is not None
     assert found.origin is not None
-    return Path(found.origin).parent / "files"
+    folder = Path(found.origin).parent / "files"
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)])
 
 
 def _problem(message: str, papers: list[Data]) -> Problem:
