@@ -32,7 +32,8 @@ def main() -> int:
         return hand_over("-m", "generator.command_line", *sys.argv[1:])
     find_browser()
     os.chdir(HERE)
-    return hand_over("-m", "pytest", *(options.rest or ALL_CORES))
+    some = any(Path(word.split("::")[0]).exists() for word in options.rest)
+    return hand_over("-m", "pytest", *(() if some else ALL_CORES), *options.rest)
 
 
 def prepare(purpose: str) -> None:

@@ -21,6 +21,11 @@ ROOT = HERE
 IN_BROWSERS = ("browser", "engines")
 
 
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """What is not to run need not be read."""
+    return True if collection_path.name in IN_BROWSERS and config.option.markexpr == "not browser" else None
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     in_browsers = {item for item in items if set(IN_BROWSERS) & set(item.path.parts)}
     for item in items:

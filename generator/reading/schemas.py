@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import typing
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -47,9 +48,16 @@ def schemas(library: Library) -> dict[str, Schema]:
 
 
 def _schema(kind: str) -> Schema:
-    hints = typing.get_type_hints(Library, include_extras=True)
-    schema = TypeAdapter(hints[kind]).json_schema(ref_template="#/$defs/{model}")
+    schema: Schema = json.loads(_of_model()[kind])
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}
+
+
+@cache
+def _of_model() -> dict[str, str]:
+    """The schema of each kind as the model has it, which takes long to make, as text."""
+    hints = typing.get_type_hints(Library, include_extras=True)
+    template = "#/$defs/{model}"
+    return {kind: json.dumps(TypeAdapter(hints[kind]).json_schema(ref_template=template)) for kind in KINDS}
 
 
 def _filled(schema: Schema, library: Library) -> Schema:
