@@ -56,11 +56,11 @@ async function keepPacked(cache, came) {
   const answer = await fetchTelling(pack.path, pack.sha256, came);
   const content = unpack(new Uint8Array(await answer.arrayBuffer()));
   let at = content.indexOf(10) + 1;
-  for (const [path, length, type] of JSON.parse(new TextDecoder().decode(content.subarray(0, at)))) {
-    const bytes = content.subarray(at, at + length);
-    at += length;
+  const listed = /** @type {[string, number, string][]} */ (JSON.parse(new TextDecoder().decode(content.subarray(0, at))));
+  await Promise.all(listed.map(async ([path, length, type]) => {
+    const bytes = content.subarray(at, at += length);
     if (await hash(bytes) === files[path]) await cache.put(keyOf(path), new Response(bytes, { headers: { "Content-Type": type } }));
-  }
+  }));
 }
 
 /** @param {BufferSource} bytes */
