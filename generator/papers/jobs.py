@@ -1,28 +1,16 @@
-"""Makes files on all processors, and keeps what is done for the next time."""
+"""What is to be made: a paper, papers set together, or a pack of them. Equal jobs make equal bytes."""
 
 from __future__ import annotations
 
 import hashlib
-import json
-import os
-from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from contextlib import contextmanager, suppress
 from dataclasses import dataclass
-from multiprocessing import get_context, parent_process
-from pathlib import Path
-from zipfile import BadZipFile, ZipFile
 
 from generator.papers.binding import bind, papers_in
 from generator.papers.data import Data
 from generator.papers.miniature import DOTS_PER_INCH, shrink
-from generator.papers.typesetting import engine, forget, typeset, typeset_quire
+from generator.papers.typesetting import forget, typeset, typeset_quire
 from generator.problems import Problem, ProblemsFound, stop_at
 
-KEPT = 100_000_000
-"""So many bytes of other plans and older content are remembered too."""
-FEW = 12
-"""So many papers are set by one process before others have started."""
 Files = dict[str, bytes]
 
 
@@ -87,8 +75,8 @@ class QuireJob:
 
     def _find_all(self) -> None:
         """Sets each paper alone, since the engine stops at the first that does not fit."""
-        alone = (_made(Job("", paper, self.title, self.author)) for paper in self.papers)
-        stop_at([problem for made in alone if isinstance(made, tuple) for problem in made])
+        alone = (made(Job("", paper, self.title, self.author)) for paper in self.papers)
+        stop_at([problem for found in alone if isinstance(found, tuple) for problem in found])
 
 
 @dataclass(frozen=True)
@@ -101,8 +89,8 @@ class PackJob:
 
     @property
     def amount(self) -> int:
-        """Files bound, which take a while each."""
-        return FEW
+        """How many files are bound."""
+        return len(self.quires)
 
     def told(self) -> list[object]:
         """All that the bytes depend on beside the engine."""
@@ -116,87 +104,9 @@ class PackJob:
 AnyJob = Job | QuireJob | PackJob
 
 
-def run_jobs(jobs: Sequence[AnyJob], memory: Path) -> Files:
-    """Makes what is not remembered, and remembers it. Raises ProblemsFound."""
-    with jobs_begun(jobs, memory) as finish:
-        return finish()
-
-
-@contextmanager
-def jobs_begun(jobs: Sequence[AnyJob], memory: Path) -> Iterator[Callable[[], Files]]:
-    """The same, in other processes while this one goes on. Others may use the same memory at the same time."""
-    memory.mkdir(parents=True, exist_ok=True)
-    setting = engine()
-    keys = [_key(job, setting) for job in jobs]
-    recalled = [_recall(memory / key) for key in keys]
-    with _begun([job for job, files in zip(jobs, recalled, strict=True) if files is None]) as results:
-        yield lambda: _gathered(keys, recalled, iter(results()), memory)
-
-
-def _gathered(
-    keys: Sequence[str], recalled: Sequence[Files | None], made: Iterator[Files | tuple[Problem, ...]], memory: Path
-) -> Files:
-    problems: list[Problem] = []
-    all_files: Files = {}
-    for key, known in zip(keys, recalled, strict=True):
-        files = known if known is not None else next(made)
-        if isinstance(files, dict):
-            all_files |= files
-        else:
-            problems.extend(files)
-        if known is None and isinstance(files, dict):
-            _keep(memory / key, files)
-    stop_at(problems)
-    _forget(memory, set(keys))
-    return all_files
-
-
-def _key(job: AnyJob, setting: str) -> str:
-    """The same key, the same bytes."""
-    return hashlib.sha256(json.dumps([setting, job.told()], sort_keys=True).encode()).hexdigest()
-
-
-def _made(job: AnyJob) -> Files | tuple[Problem, ...]:
+def made(job: AnyJob) -> Files | tuple[Problem, ...]:
+    """The files of a job, or what hinders them."""
     try:
         return job.run()
     except ProblemsFound as found:
         return found.problems
-
-
-@contextmanager
-def _begun(todo: list[AnyJob]) -> Iterator[Callable[[], list[Files | tuple[Problem, ...]]]]:
-    one_of_several = parent_process() is not None  # the other cores are for the others
-    if one_of_several or sum(job.amount for job in todo) <= FEW:
-        yield lambda: [_made(job) for job in todo]
-        return
-    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
-        waiting = [pool.submit(_made, job) for job in todo]
-        yield lambda: [each.result() for each in waiting]
-
-
-def _recall(path: Path) -> Files | None:
-    try:
-        with ZipFile(path) as kept:
-            return {name: kept.read(name) for name in kept.namelist()}
-    except (FileNotFoundError, BadZipFile):
-        return None
-
-
-def _keep(path: Path, files: Files) -> None:
-    new = path.with_suffix(f".{os.getpid()}")
-    with ZipFile(new, "w") as kept:
-        for name, content in files.items():
-            kept.writestr(name, content)
-    new.replace(path)
-
-
-def _forget(memory: Path, used: set[str]) -> None:
-    """Takes out the oldest of what was not used this time, where much has gathered."""
-    with suppress(FileNotFoundError):  # someone else is tidying up
-        others = [(entry.stat(), Path(entry)) for entry in os.scandir(memory) if entry.name not in used]
-        others.sort(key=lambda other: other[0].st_mtime_ns, reverse=True)
-        together = 0
-        for state, path in others:
-            together += state.st_size
-            if together > KEPT:
-                path.unlink(missing_ok=True)

@@ -10,7 +10,8 @@ from pathlib import Path
 
 from generator.papers.binding import count_pages
 from generator.papers.catalogue import sheets
-from generator.papers.jobs import Job, PackJob, QuireJob, jobs_begun, run_jobs
+from generator.papers.jobs import Job, PackJob, QuireJob
+from generator.papers.making import jobs_begun, run_jobs
 from generator.papers.paper import Sheet, set_up
 from generator.papers.typesetting import letters_of
 from generator.papers.wording import Wording

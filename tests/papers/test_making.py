@@ -15,7 +15,8 @@ from pikepdf import Dictionary, Pdf
 from PIL import Image
 
 from generator.papers.binding import count_pages
-from generator.papers.jobs import Job, PackJob, QuireJob, run_jobs
+from generator.papers.jobs import Job, PackJob, QuireJob
+from generator.papers.making import run_jobs
 from generator.papers.miniature import shrink
 from generator.papers.paper import Sheet, set_up
 from generator.papers.station import each_once
