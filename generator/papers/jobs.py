@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.papers.binding import bind, papers_in
 from generator.papers.data import Data
 from generator.papers.miniature import DOTS_PER_INCH, shrink
-from generator.papers.typesetting import forget, typeset, typeset_quire
+from generator.papers.typesetting import Quire, forget, typeset, typeset_quire
 from generator.problems import Problem, ProblemsFound, stop_at
 
 Files = dict[str, bytes]
@@ -61,20 +61,22 @@ class QuireJob:
 
     def run(self) -> Files:
         """The papers together and alone. Raises ProblemsFound with the faults of all."""
-        pictured = [bool(name) for name in self.pictures]
         try:
-            papers = list(self.papers)
-            made = typeset_quire(papers, self.title, self.author, self.letters, pictured, DOTS_PER_INCH)
+            made = self._set(self.letters)
         except ProblemsFound:
             self._find_all()
-            raise
+            made = self._set("")  # the font lacks a letter of a text that no paper shows
         finally:
             forget()
         pictures = dict(zip(filter(None, self.pictures), map(shrink, made.fronts), strict=True))
         return {self.file: made.bound} | dict(zip(self.parts, made.parts, strict=True)) | pictures
 
+    def _set(self, letters: str) -> Quire:
+        pictured = [bool(name) for name in self.pictures]
+        return typeset_quire(list(self.papers), self.title, self.author, letters, pictured, DOTS_PER_INCH)
+
     def _find_all(self) -> None:
-        """Sets each paper alone, since the engine stops at the first that does not fit."""
+        """Sets each paper alone, since the engine stops at the first that does not fit. Raises what is found."""
         alone = (made(Job("", paper, self.title, self.author)) for paper in self.papers)
         stop_at([problem for found in alone if isinstance(found, tuple) for problem in found])
 

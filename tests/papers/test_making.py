@@ -108,6 +108,13 @@ def test_a_quire_that_does_not_fit_tells_every_fault(tmp_path: Path, scratch_car
     assert [problem.place.file for problem in found.value.problems] == ["papers/one", "papers/other"]
 
 
+def test_a_letter_that_no_paper_shows_may_be_unknown_to_the_font(tmp_path: Path, scratch_card: Card) -> None:
+    """As in the description of a picture."""
+    quire = QuireJob("quire", (scratch_card(),), ("part.pdf",), ("part.png",), "abc\N{SNOWMAN}", "Pack", "Nobody")
+    plain = QuireJob("quire", (scratch_card(),), ("part.pdf",), ("part.png",), "", "Pack", "Nobody")
+    assert run_jobs([quire], tmp_path / "one") == run_jobs([plain], tmp_path / "other")
+
+
 @pytest.mark.skipif(not Path("/proc/self/statm").exists(), reason="memory is read as Linux tells it")
 def test_what_was_set_is_let_go(wording: Wording, every_sheet: dict[str, Sheet]) -> None:
     """A process sets the papers of one farm after the other, and what it holds must not grow with them."""
