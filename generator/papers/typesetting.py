@@ -77,7 +77,7 @@ def letters_of(papers: Sequence[Data]) -> str:
 
 
 def forget() -> None:
-    """Lets go of what Typst laid out, some 15 MB a paper; else a process that builds farm after farm holds gigabytes.
+    """Lets go of what Typst laid out, some 20 MB a paper; else a process that builds farm after farm holds gigabytes.
 
     It remembers what the last compilations used, so that many of nothing follow.
     """

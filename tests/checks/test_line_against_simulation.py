@@ -13,7 +13,7 @@ from tests.checks.narrow import narrow
 from tests.checks.simulated_line import Line, SimulatedLine
 from tests.repeating import TIMES
 
-LINES = 150 * TIMES
+LINES = 250 * TIMES
 COUNTED = {"birds": "bird", "scald_batch": "bird", "pluck_batch": "bird"}
 ONE_BIRD = ("kill_handling_time", "finishing_time", "evisceration_time", "wash_time")
 
