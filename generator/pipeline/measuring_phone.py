@@ -20,7 +20,7 @@ SLOWER = 6
 FEW, MANY = 4, 5000
 SETTLED = 1500
 """Milliseconds after which a page has fetched what it wants."""
-BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome", "chromium-headless-shell")
 PAGES = ("", "plan/", "shop/", "crew/", "day/", "numbers/")
 HEARD = """
 heard = [];

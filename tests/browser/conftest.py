@@ -18,7 +18,15 @@ from generator.pipeline.order import Order
 from tests.browser.host import Host
 from tests.browser.watching import Noises, listen
 
-NAMES = ("chromium", "chromium-browser", "google-chrome", "microsoft-edge", "msedge", "chrome")
+NAMES = (
+    "chromium-headless-shell",
+    "chromium",
+    "chromium-browser",
+    "google-chrome",
+    "microsoft-edge",
+    "msedge",
+    "chrome",
+)
 INSTALLED = (
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
     "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
@@ -45,9 +53,10 @@ def playwright() -> Iterator[Playwright]:
 
 @pytest.fixture(scope="session")
 def executable(playwright: Playwright) -> str:
-    """A Chromium on the path, else the one that Playwright brought, else an installed Chrome or Edge."""
+    """What the variable CHROMIUM names, else one on the path, else Playwright's, else an installed Chrome or Edge."""
+    asked = shutil.which(os.environ.get("CHROMIUM", ""))
     own = playwright.chromium.executable_path
-    places = (*filter(None, map(shutil.which, NAMES)), own, *map(os.path.expandvars, INSTALLED))
+    places = (*filter(None, (asked, *map(shutil.which, NAMES))), own, *map(os.path.expandvars, INSTALLED))
     found = next((place for place in places if Path(place).exists()), None)
     return found or pytest.fail("install Chrome, Edge or Chromium for these tests")
 
