@@ -19,6 +19,7 @@ _UNITS = (
 )
 """Units that sentences spell out. `feet` is left out: the word names a part of the body too."""
 _NUMBER = f"(?:{'|'.join(_NUMBERS.split())})"
+_SOME_NUMBER = re.compile(rf"(?i)\b{_NUMBER}\b")
 _SPELLED = rf"(?i)\b{_NUMBER}(?:[ -]{_NUMBER})*"
 _WITH_UNIT = re.compile(rf"{_SPELLED}[ -](?:more )?(?:{'|'.join(_UNITS.split())})\b")
 _ABOUT_ITSELF = ("plans",)
@@ -31,7 +32,7 @@ def number_words_by_id(inspection: Inspection) -> Iterator[Finding]:
     allowed = _allowed([phrase for measure in measures.values() for phrase in measure.in_words])
     leaves = [leaf for leaf in inspection.human if isinstance(leaf.role, Human) and not leaf.role.figures]
     counted = _counted([noun for measure in measures.values() for noun in measure.counts])
-    for leaf in leaves:
+    for leaf in (leaf for leaf in leaves if _SOME_NUMBER.search(leaf.text)):
         yield from _spelled_out(leaf, leaf.text, _WITH_UNIT)
         if counted and leaf.kind not in _ABOUT_ITSELF:
             yield from _spelled_out(leaf, _without(allowed, leaf.text), counted)

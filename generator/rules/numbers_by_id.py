@@ -17,6 +17,7 @@ _NAMES = (
 """Units as sentences spell them; each may end in s."""
 _ALSO_A_WORD = ("in",)
 """Unit symbols that are common words: a row of `3 in the tub` is no length."""
+_DIGIT = re.compile(r"\d")
 _BRACES = re.compile(r"\{[^{}]*\}")
 
 
@@ -24,7 +25,8 @@ def numbers_by_id(inspection: Inspection) -> Iterator[Finding]:
     """Text for people holds no typed number with a unit: the number is a quantity, and stands there as `{id}`."""
     pattern = _pattern(inspection)
     for leaf in inspection.human:
-        if isinstance(leaf.role, Human) and not leaf.role.figures and leaf.kind not in ("units", "measures"):
+        of_people = isinstance(leaf.role, Human) and not leaf.role.figures and leaf.kind not in ("units", "measures")
+        if of_people and _DIGIT.search(leaf.text):
             yield from _typed(leaf, pattern)
 
 

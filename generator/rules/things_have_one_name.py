@@ -21,6 +21,9 @@ def things_have_one_name(inspection: Inspection) -> Iterator[Finding]:
     pattern = re.compile(rf"(?i)(?<!\w)(?:{either})(?!\w)")
     for leaf in inspection.human:
         if leaf.kind not in _MAY_NAME and isinstance(leaf.role, Human) and not leaf.role.figures:
+            text = leaf.text.casefold()
+            if not any(name in text for name in names):
+                continue
             for found in pattern.finditer(leaf.text):
                 fault, hint = f"“{found[0]}” has another name here", f"write “{names[found[0].casefold()]}”"
                 yield Finding(leaf.kind, leaf.name, leaf.path, fault, hint, column=found.start() + 1)

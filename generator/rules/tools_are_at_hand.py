@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from generator.model.procedure import Procedure
+from generator.model.procedure import Procedure, Step
 from generator.rules.inspection import Finding, Inspection
 
 
@@ -16,8 +16,9 @@ def tools_are_at_hand(inspection: Inspection) -> Iterator[Finding]:
         for word in item.called:
             called.setdefault(word, []).append(supply)
     for name, procedure in inspection.library.procedures.items():
+        texts = "\n".join(text for step in procedure.steps.values() for text in _texts(step)).casefold()
         for word, supplies in called.items():
-            step = _step_with(procedure, word)
+            step = _step_with(procedure, word) if word.casefold() in texts else ""
             if step and not set(supplies) & set(procedure.needs):
                 hint = f"add one of these to `needs`: {', '.join(supplies)}"
                 fault = f"“{word}” is named here and not among the needs"
@@ -27,6 +28,11 @@ def tools_are_at_hand(inspection: Inspection) -> Iterator[Finding]:
 def _step_with(procedure: Procedure, word: str) -> str:
     pattern = re.compile(rf"(?i)(?<![\w-]){re.escape(word)}(?![\w-])")
     for name, step in procedure.steps.items():
-        if any(pattern.search(text) for text in (step.action, *(point.point for point in step.key_points))):
+        if any(map(pattern.search, _texts(step))):
             return name
     return ""
+
+
+def _texts(step: Step) -> Iterator[str]:
+    yield step.action
+    yield from (point.point for point in step.key_points)
