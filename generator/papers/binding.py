@@ -64,13 +64,7 @@ def bind(papers: Sequence[Paper], title: str) -> bytes:
     _describe(made, papers[0].file, title)
     _tag(made, papers[0].file, tags, by_page)
     written = BytesIO()
-    made.save(
-        written,
-        min_version="1.7",
-        object_stream_mode=ObjectStreamMode.generate,
-        recompress_flate=True,
-        deterministic_id=True,
-    )
+    made.save(written, min_version="1.7", object_stream_mode=ObjectStreamMode.generate, deterministic_id=True)
     return written.getvalue()
 
 
