@@ -1,6 +1,6 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart}: what packs well, in one
-// file, and the sizes of the others; titles: the file that search reads, made of the pages here.
+// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart, loaded}: what packs well, in
+// one file, the sizes of the others, and what every page has loaded already; titles: the file that search reads, made of the pages here.
 /* the list of files */
 
 importScripts("unpacking.js");
@@ -15,13 +15,13 @@ const keyOf = (path) => `${new URL(path, scope)}?sha256=${encodeURIComponent(fil
 
 /** @param {string} path @param {RequestInit} more */
 async function fetchAnew(path, more) {
-  const answer = await fetch(new URL(path, scope), { ...more, cache: "no-cache", redirect: "error", credentials: "same-origin" });
+  const answer = await fetch(new URL(path, scope), { cache: "no-cache", ...more, redirect: "error", credentials: "same-origin" });
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
   return answer;
 }
 
-/** A half-finished upload or a sign-in page of a hotel fails here instead of being kept. @param {string} path */
-const fetchChecked = (path) => fetchAnew(path, { integrity: `sha256-${files[path]}` });
+/** A half-finished upload or a sign-in page of a hotel fails here instead of being kept. @param {string} path @param {RequestInit} more */
+const fetchChecked = (path, more = {}) => fetchAnew(path, { ...more, integrity: `sha256-${files[path]}` });
 
 /** The same piece by piece, which the browser's own check would hold back until all is there. @param {string} path @param {string} sha256 @param {(bytes: number) => void} came */
 async function fetchTelling(path, sha256, came) {
@@ -51,6 +51,12 @@ async function keep(cache, path) {
   if (!await isKept(cache, path)) await cache.put(keyOf(path), await fetchChecked(path));
 }
 
+/** What every page loads came a moment ago, and the browser still has it. What it has otherwise comes with the rest. @param {Cache} cache */
+async function keepLoaded(cache) {
+  const keepOne = async (/** @type {string} */ path) => cache.put(keyOf(path), await fetchChecked(path, { cache: "force-cache" }));
+  await Promise.allSettled(pack.loaded.map(keepOne));
+}
+
 /** Fills the cache from the pack: a first line with the length of each file, then the files. @param {Cache} cache @param {(bytes: number) => void} came */
 async function keepPacked(cache, came) {
   const answer = await fetchTelling(pack.path, pack.sha256, came);
@@ -71,10 +77,10 @@ async function tell(message) {
   for (const client of await worker.clients.matchAll({ includeUncontrolled: true })) client.postMessage(message);
 }
 
-/** What comes for a file; those in the pack share its size, and the titles are made here. @param {string} path */
+/** What comes for a file; those in the pack share its size. What was loaded is here, and the titles are made here. @param {string} path */
 function weight(path) {
-  const packed = Object.keys(files).length - Object.keys(pack.apart).length - 1;
-  return path === titles ? 0 : pack.apart[path] ?? pack.size / packed;
+  const packed = Object.keys(files).length - Object.keys(pack.apart).length - pack.loaded.length - 1;
+  return path === titles || pack.loaded.includes(path) ? 0 : pack.apart[path] ?? pack.size / packed;
 }
 
 /** Tells of every hundredth of the copy that has come. */
@@ -125,7 +131,7 @@ async function install() {
   const telling = startTelling();
   let waiting = await missing(cache);
   if (waiting.length > Object.keys(files).length / 2) {
-    await keepPacked(cache, telling.came).catch(() => undefined); // what is missing comes one by one
+    await Promise.allSettled([keepLoaded(cache), keepPacked(cache, telling.came)]); // what is missing comes one by one
     waiting = await missing(cache);
   }
   telling.startAt(Object.keys(files).filter((path) => !waiting.includes(path)));

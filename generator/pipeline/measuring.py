@@ -12,6 +12,7 @@ from generator.pipeline.story import build
 from generator.publishing import searching
 from generator.publishing.first_copy import packs_well
 from generator.publishing.keeping import PACK, file_at, listed_files
+from generator.publishing.loaded import loaded_by_all
 
 Figures = dict[str, float]
 
@@ -41,12 +42,14 @@ def _weights(site: Path) -> Figures:
     printed = sum(weight for name, weight in sent.items() if name.endswith(".pdf"))
     alone = sum(weight for name, weight in sent.items() if not packs_well(file_at(site, name)))
     copy = alone + (site / PACK).stat().st_size
+    loaded = sum(sent[name] for name in loaded_by_all(site))
     return {
         "Pages": len(pages),
         "Files kept offline": len(listed_files(site)),
         "A first copy with papers, kB": _kilobytes(copy),
         "A first copy without papers, kB": _kilobytes(copy - printed),
-        "The same, file by file, kB": _kilobytes(sum(sent.values()) - printed),
+        "What every page has loaded by then, kB": _kilobytes(loaded),
+        "All without papers, file by file, kB": _kilobytes(sum(sent.values()) - printed),
         "Papers kept offline, kB": _kilobytes(printed),
         "The front page alone, kB": _kilobytes(pages[""]),
         "The heaviest page alone, kB": _kilobytes(max(pages.values())),

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from generator.publishing import searching
 from generator.publishing.first_copy import packs_well, write_pack
+from generator.publishing.loaded import loaded_by_all
 
 WORKER = "worker.js"
 UNPACKING = "unpacking.js"
@@ -30,18 +31,19 @@ _LISTED = re.compile(r"^const files = (\{.*\});$", re.MULTILINE)
 
 
 def write_worker(site: Path, aside: Collection[str] = ()) -> None:
-    """Fills the worker's list and its version, a hash of the list, and packs all that it cannot make itself."""
+    """Fills the worker's list and its version, a hash of the list, and packs what it neither has nor makes itself."""
     template = (site / WORKER).read_text(encoding="utf-8")
     files = kept_files(site, aside)
     version = hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:16]
     found = {address: file_at(site, address) for address in files}
-    sent = {address: file for address, file in found.items() if address != searching.FILE}
+    loaded = loaded_by_all(site)
+    sent = {address: file for address, file in found.items() if address not in (searching.FILE, *loaded)}
     pack = {"path": PACK, "sha256": write_pack(site / PACK, sent), "size": (site / PACK).stat().st_size}
     apart = {address: file.stat().st_size for address, file in sent.items() if not packs_well(file)}
     lines = [
         f'const version = "{version}";',
         f"const files = {json.dumps(files, separators=(',', ':'), sort_keys=True)};",
-        f"const pack = {json.dumps({**pack, 'apart': apart})};",
+        f"const pack = {json.dumps({**pack, 'apart': apart, 'loaded': loaded})};",
         f'const titles = "{searching.FILE}";',
     ]
     (site / WORKER).write_text(template.replace(_LIST, "\n".join(lines)), encoding="utf-8", newline="\n")

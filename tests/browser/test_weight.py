@@ -3,6 +3,7 @@
 import pytest
 from playwright.sync_api import BrowserContext
 
+from generator.publishing.loaded import loaded_by_all
 from tests.browser.host import Host
 from tests.browser.test_offline import addresses
 from tests.browser.watching import Noises, offline_ready, until
@@ -35,6 +36,17 @@ def test_the_whole_copy_is_in_proportion_and_comes_in_one_piece(phone: BrowserCo
     pages = len(addresses(host.folder))
     assert pages > 100
     assert sum(sent.values()) < pages * PER_PAGE
+
+
+@pytest.mark.parametrize("address", ["", "plan/", "work/scald/", "numbers/chill/"])
+def test_what_a_page_has_loaded_comes_once(phone: BrowserContext, host: Host, address: str) -> None:
+    page = phone.new_page()
+    page.goto(host.address + address)
+    offline_ready(page)
+    assert {host.asked.count(host.path + name) for name in loaded_by_all(host.folder)} == {1}
+    host.cut()
+    page.reload()
+    until(page, "document.documentElement.dataset.ready !== undefined")
 
 
 @pytest.mark.parametrize("width", [360, 412])

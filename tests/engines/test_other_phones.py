@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from generator.pipeline.order import Order
+from generator.publishing.loaded import loaded_by_all
 from tests.browser.host import Host
 from tests.browser.test_offline import addresses
 from tests.browser.test_updates import OFFERED, publish
 from tests.engines.conftest import IN_CHARGE, Engine, keep_offline, until, visit
+from tests.engines.webkit import WebKit
 from tests.product import product_workbook
 
 STATION = "work/scald/"
@@ -49,6 +53,13 @@ def test_ticks_stay_and_lists_open_with_the_host_dead(engine: Engine, host: Host
     assert engine.run("window.stillHere"), "the theme loaded the page whole"
     visit(engine, host.address + "about/")
     until(engine, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")
+
+
+def test_what_a_page_has_loaded_comes_once(engine: Engine, host: Host) -> None:
+    if isinstance(engine, WebKit):
+        pytest.skip("WebKit's driver starts it without a store on disk, so its worker asks the host again")
+    keep_offline(engine, host)
+    assert {host.asked.count(host.path + name) for name in loaded_by_all(host.folder)} == {1}
 
 
 def test_the_plan_is_changed_without_signal_and_every_page_follows(engine: Engine, host: Host) -> None:

@@ -31,6 +31,8 @@ def site(tmp_path: Path) -> Path:
     (tmp_path / "sitemap.xml").write_text(SITE_MAP)
     (tmp_path / "worker.js").write_text("// keeps\n/* the list of files */\nstart();\n")
     (tmp_path / "worker_off.js").write_text("stop();\n")
+    (tmp_path / "phone").mkdir()
+    (tmp_path / "phone/main.js").write_text("start();\n")
     return tmp_path
 
 
@@ -63,7 +65,7 @@ def test_the_worker_knows_every_file_by_its_hash(site: Path) -> None:
     write_worker(site)
     text = (site / "worker.js").read_text()
     files = json.loads(re.search(r"^const files = (.*);$", text, re.MULTILINE)[1])  # type: ignore[index]
-    assert set(files) == {"", "plan/", "404.html"}
+    assert set(files) == {"", "plan/", "404.html", "phone/main.js"}
     assert base64.b64decode(files["plan/"]) == hashlib.sha256((site / "plan/index.html").read_bytes()).digest()
     assert text.endswith("start();\n")
 
