@@ -10,7 +10,6 @@ import re
 from typing import Any
 
 import pytest
-from scipy.interpolate import RegularGridInterpolator
 
 from generator.formula import choosing, runtime
 from generator.formula.python_code import NAMES
@@ -128,6 +127,8 @@ def test_tables(hand: Hand, table: dict[str, Any], at: tuple[float, ...], expect
 
 @pytest.mark.parametrize("hand", HANDS)
 def test_tables_of_two_axes_are_read_as_scipy_reads_them(hand: Hand) -> None:
+    from scipy.interpolate import RegularGridInterpolator  # takes a second to load
+
     chance = random.Random(5)
     axes = [[0.0, 1.0, 4.0, 6.0, 11.0], [-2.0, 0.5, 1.0, 9.0]]
     values = [[chance.uniform(-50, 50) for _ in axes[1]] for _ in axes[0]]

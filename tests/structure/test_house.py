@@ -2,6 +2,7 @@
 
 import ast
 import re
+from functools import cache
 
 from generator.pipeline.order import GENERATOR, HERE, OVERRIDES, SETTINGS
 
@@ -23,7 +24,9 @@ WRITTEN = [
 ]
 
 
-TREES = {path.relative_to(HERE).as_posix(): ast.parse(path.read_text(encoding="utf-8")) for path in SOURCES}
+@cache
+def trees() -> dict[str, ast.Module]:
+    return {path.relative_to(HERE).as_posix(): ast.parse(path.read_text(encoding="utf-8")) for path in SOURCES}
 
 
 def words_of_the_trade(text: str) -> list[str]:
@@ -40,7 +43,7 @@ def test_the_program_knows_no_trade() -> None:
 def test_functions_are_short() -> None:
     lengths = {
         f"{name}:{node.lineno} {node.name}": (node.end_lineno or 0) - node.lineno + 1
-        for name, tree in TREES.items()
+        for name, tree in trees().items()
         for node in ast.walk(tree)
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
     }
@@ -54,4 +57,4 @@ def test_names_say_what_lives_there() -> None:
 
 
 def test_each_module_begins_with_what_it_is_for() -> None:
-    assert [name for name, tree in TREES.items() if not ast.get_docstring(tree)] == []
+    assert [name for name, tree in trees().items() if not ast.get_docstring(tree)] == []
