@@ -64,7 +64,7 @@ def test_large_birds_wait_longer(bench: Bench, species: str) -> None:
 
 
 def test_heat_on_crated_birds_at_both_limits(bench: Bench) -> None:
-    damp = {"relative_humidity": "100 percent", "wind_speed": "1 m/s"}
+    damp = {"relative_humidity": "100 percent", "crate_air_speed": "1 m/s"}
     for air, shown in (
         ("30.5", ""),
         ("30.7", "crated_birds_hot"),
