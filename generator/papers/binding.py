@@ -119,11 +119,18 @@ def _tag(made: Pdf, like: Pdf, tags: list[Object], by_page: list[int | Object]) 
 
 
 def _share_fonts(made: Pdf) -> None:
-    """Quires that were set with the same letters have equal files of fonts; one is enough."""
-    files: dict[bytes, Object] = {}
-    for each in made.objects:
-        if isinstance(each, Dictionary) and Name.FontFile2 in each:
-            each.FontFile2 = files.setdefault(each.FontFile2.read_raw_bytes(), each.FontFile2)
+    """Papers that were set with the same letters have equal fonts; one of each is enough."""
+    fonts: dict[tuple[object, ...], Object] = {}
+    for page in made.pages:
+        named = page.obj.Resources.get(Name.Font, Dictionary())
+        for name, font in named.items():
+            named[name] = fonts.setdefault(_looks_of(font), font)
+
+
+def _looks_of(font: Object) -> tuple[object, ...]:
+    (drawn,) = font.DescendantFonts
+    files = (font.ToUnicode, drawn.FontDescriptor.FontFile2)
+    return (str(font.BaseFont), drawn.W.unparse(), *(file.read_raw_bytes() for file in files))
 
 
 def _describe(made: Pdf, like: Pdf, title: str) -> None:

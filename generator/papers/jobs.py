@@ -66,8 +66,6 @@ class QuireJob:
         except ProblemsFound:
             self._find_all()
             made = self._set("")  # the font lacks a letter of a text that no paper shows
-        finally:
-            forget()
         pictures = dict(zip(filter(None, self.pictures), map(shrink, made.fronts), strict=True))
         return {self.file: made.bound} | dict(zip(self.parts, made.parts, strict=True)) | pictures
 
@@ -112,3 +110,5 @@ def made(job: AnyJob) -> Files | tuple[Problem, ...]:
         return job.run()
     except ProblemsFound as found:
         return found.problems
+    finally:
+        forget()

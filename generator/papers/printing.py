@@ -19,7 +19,7 @@ from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_
 from generator.telling.edition import Edition
 from generator.telling.listing import SIZES, Listed, packs, usual_size
 
-TOGETHER = 6
+TOGETHER = 3
 """So many papers are set at once: each more takes some 20 MB of memory, and a change to one sets all of them anew."""
 
 

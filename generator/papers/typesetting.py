@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import ctypes
 import hashlib
 import json
 import re
+import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -79,10 +81,13 @@ def letters_of(papers: Sequence[Data]) -> str:
 def forget() -> None:
     """Lets go of what Typst laid out, some 20 MB a paper; else a process that builds farm after farm holds gigabytes.
 
-    It remembers what the last compilations used, so that many of nothing follow.
+    It remembers what the last compilations used, so that many of nothing follow. Linux keeps what is let go for the
+    same process until it is asked for it.
     """
     for _ in range(_REMEMBERED + 1):
         typst.compile(b"", font_paths=_fonts())
+    if sys.platform == "linux" and hasattr(memory := ctypes.CDLL(None), "malloc_trim"):
+        memory.malloc_trim(0)
 
 
 def engine() -> str:
