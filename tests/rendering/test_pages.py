@@ -48,6 +48,15 @@ def test_a_job_shows_its_parts(rendered: Rendered) -> None:
     assert text.count('type="checkbox"') == len(re.findall(r'<li class="step"', text)) >= 3
 
 
+def test_where_help_is_needed_at_once_what_to_do_comes_first(edition: Edition, rendered: Rendered) -> None:
+    urgent = {name: phase.model_copy(update={"at_hand": True}) for name, phase in edition.library.phases.items()}
+    library = edition.library.model_copy(update={"phases": urgent})
+    helping = render_site(replace(edition, reading=replace(edition.reading, library=library)))
+    for each, urgently in ((rendered, False), (helping, True)):
+        text = page(each, "work/bake_the_loaves.md")
+        assert (text.index(' id="step-') < text.index('class="signal ')) == urgently
+
+
 def test_every_stop_of_the_day_is_linked_where_help_is(edition: Edition, rendered: Rendered) -> None:
     text = page(rendered, "help.md")
     stops = [(name, key) for name, job in edition.library.procedures.items() for key in job.stops]
