@@ -52,11 +52,11 @@ def _span(span: Span, say: Wording) -> Data | None:
 
 
 def _crew(say: Wording, counts: list[str]) -> list[str]:
-    """Names from the farm's list, in order; where places are shared or names too few, only how many."""
+    """Names from the farm's list, in order; no names where places are shared, names too few, or a number is refused."""
     values = {**say.edition.settings, **say.edition.day.values}
-    wanted = [float(values[name]) for name in counts]
+    wanted = [float(values[name]) for name in counts if name in values]
     names = list(say.edition.library.this_farm.crew)
-    if any(number % 1 for number in wanted) or sum(wanted) > len(names):
+    if len(wanted) < len(counts) or any(number % 1 for number in wanted) or sum(wanted) > len(names):
         return ["" for _ in counts]
     ends = [int(sum(wanted[: place + 1])) for place in range(len(wanted))]
     return [", ".join(names[end - int(number) : end]) for end, number in zip(ends, wanted, strict=True)]

@@ -9,7 +9,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from generator.model.picture import Chart, Mark
 from generator.problems import Place, Problem, ProblemsFound
 from generator.telling.edition import Edition
-from generator.telling.figures import Figures
+from generator.telling.figures import NOTHING, Figures
 from generator.telling.sentences import Sentences
 
 POINTS = 32
@@ -35,31 +35,27 @@ class Scale:
 
 
 def draw_chart(chart: Chart, edition: Edition, figures: Figures, say: Sentences) -> str:
-    """The chart as SVG, with the colours by name. Raises ProblemsFound where the plan gives no curve."""
+    """The chart as SVG, with the colours by name. Marks that the plan refuses are left out, and the curve may be.
+
+    Raises ProblemsFound where the plan leaves the curve no span.
+    """
     values = {**edition.settings, **edition.day.values}
-    begins = float(values[chart.begins]) if chart.begins else 0.0
-    ends = float(values.get(chart.ends, begins))
-    curve = _sweep(chart, edition, begins, ends)
-    if len(curve) < 2 or ends <= begins:
-        fault = f"`{chart.read}` gives no curve over `{chart.sweep}` with this plan"
-        raise ProblemsFound([Problem(Place("pictures"), fault, "see the values of the plan")])
-    across = Scale(begins, ends, LEFT, RIGHT)
-    ups = [up for _, up in curve] + [float(values[mark.up]) for mark in chart.marks.values() if mark.up]
-    up = Scale(min(ups), max(ups), BOTTOM - 8, TOP + 8)
+    low, high = _span(chart, values)
+    curve = _sweep(chart, edition, low, high) if low < high else []
+    marks = [mark for mark in chart.marks.values() if curve and all(name in values for name in _names(mark))]
+    across = Scale(low, high, LEFT, RIGHT)
+    ups = [up for _, up in curve] + [float(values[mark.up]) for mark in marks if mark.up]
+    up = Scale(min(ups, default=0.0), max(ups, default=0.0), BOTTOM - 8, TOP + 8)
     template = Environment(
         loader=PackageLoader("generator.telling"), autoescape=True, undefined=StrictUndefined, trim_blocks=True
     ).get_template("chart.svg.jinja")
     read, sweep = figures.items[chart.read], figures.items[chart.sweep]
+    ends = {"left": (across.low, sweep), "right": (across.high, sweep), "low": (up.low, read), "high": (up.high, read)}
     return template.render(
         curve=" L".join(f"{across.at(one)} {up.at(other)}" for one, other in curve),
-        marks=[_mark(mark, values, across, up) for mark in chart.marks.values()],
-        told=[_told(mark, figures, say) for mark in chart.marks.values()],
-        ends={
-            "left": figures.write(across.low, sweep, "first"),
-            "right": figures.write(across.high, sweep, "first"),
-            "low": figures.write(up.low, read, "first"),
-            "high": figures.write(up.high, read, "first"),
-        },
+        marks=[_mark(mark, values, across, up) for mark in marks],
+        told=[f"{say.plain(mark.title)}: {', '.join(map(figures.text, _names(mark)))}" for mark in marks],
+        ends={end: figures.write(*value, "first") if curve else NOTHING for end, value in ends.items()},
         across=say.plain(chart.across),
         up=say.plain(chart.up),
         plan=edition.plan,
@@ -67,15 +63,31 @@ def draw_chart(chart: Chart, edition: Edition, figures: Figures, say: Sentences)
     )
 
 
+def _span(chart: Chart, values: dict[str, float | str]) -> tuple[float, float]:
+    """From where to where the curve goes; nought to nought where the plan refuses an end of it."""
+    ends = [name for name in (chart.begins, chart.ends) if name]
+    if not all(name in values for name in ends):
+        return 0.0, 0.0
+    begin, end = [0.0, *(float(values[name]) for name in ends)][-2:]
+    if end <= begin:
+        fault = f"`{chart.read}` gives no curve over `{chart.sweep}` with this plan"
+        raise ProblemsFound([Problem(Place("pictures"), fault, "see the values of the plan")])
+    return begin, end
+
+
 def _sweep(chart: Chart, edition: Edition, begins: float, ends: float) -> list[tuple[float, float]]:
-    """Points of the curve; where the value is refused there is none."""
+    """Points of the curve; where the value is refused there is none, and of a single one no curve comes."""
     found, wanted = [], edition.workbook.rests_on(chart.read)
     for step in range(POINTS + 1):
         one = begins + (ends - begins) * step / POINTS
         other = edition.workbook.compute({**edition.settings, chart.sweep: one}, wanted).values.get(chart.read)
         if isinstance(other, float):
             found.append((one, other))
-    return found
+    return found if len(found) > 1 else []
+
+
+def _names(mark: Mark) -> list[str]:
+    return [name for name in (mark.across, mark.up) if name]
 
 
 def _mark(mark: Mark, values: dict[str, float | str], across: Scale, up: Scale) -> dict[str, object]:
@@ -84,8 +96,3 @@ def _mark(mark: Mark, values: dict[str, float | str], across: Scale, up: Scale) 
         "y": up.at(float(values[mark.up])) if mark.up else None,
         "limit": mark.limit,
     }
-
-
-def _told(mark: Mark, figures: Figures, say: Sentences) -> str:
-    values = [figures.text(name) for name in (mark.across, mark.up) if name]
-    return f"{say.plain(mark.title)}: {', '.join(values)}"
