@@ -69,8 +69,9 @@ def work_out(workbook: Workbook, linked: LinkedDrill, values: Mapping[str, float
 def right_answers(
     workbook: Workbook, drill: Drill, linked: LinkedDrill, values: Mapping[str, float | str]
 ) -> list[str]:
-    """Ids of the answers that are right at these values, which `work_out` has completed."""
-    holds = {name for name, tree in linked.whens.items() if workbook.evaluate(tree, values)}
+    """Ids of the answers that are right at these values, which `work_out` has completed; without a number none is."""
+    known = {name: tree for name, tree in linked.whens.items() if all(each in values for each in names(tree))}
+    holds = {name for name, tree in known.items() if workbook.evaluate(tree, values)}
     return [name for name, answer in drill.answers.items() if answer.right or name in holds]
 
 
