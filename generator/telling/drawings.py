@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from html import unescape
 
 from markupsafe import Markup, escape
 
@@ -65,4 +66,4 @@ class Drawings:
         if file is None:
             raise ProblemsFound([Problem(Place(f"pictures/{identifier}.svg"), "there is no such drawing")])
         svg = " ".join(read_svg(file).split())
-        return _TEXT.sub(lambda text: f"{text[1]}{escape(self._say.plain(text[2]))}{text[3]}", svg)
+        return _TEXT.sub(lambda text: f"{text[1]}{escape(self._say.plain(unescape(text[2])))}{text[3]}", svg)
