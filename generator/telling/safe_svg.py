@@ -7,6 +7,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 from generator.problems import Place, Problem, ProblemsFound, as_shown
+from generator.reading.text import read_text
 
 SHAPES = {
     "svg",
@@ -26,13 +27,15 @@ SHAPES = {
     "desc",
 }
 _NAMESPACE = "{http://www.w3.org/2000/svg}"
-_ATTRIBUTE = re.compile(r"(?!on|style$|href$)[a-zA-Z][a-zA-Z0-9-]*")
-_ADDRESS = re.compile(r"url\((?!#)|javascript:|data:", re.IGNORECASE)
+_ATTRIBUTE = re.compile(r"(?!on|style$|href$)[a-z][a-z0-9-]*", re.IGNORECASE)
+"""HTML takes them in any case."""
+_HARMFUL = re.compile(r"url\((?!#)|javascript:|data:|//|\\|>", re.IGNORECASE)
+"""Addresses, what CSS reads as one, and the sign that ends a tag for those who look for its end."""
 
 
 def read_svg(path: Path) -> str:
     """The text of a drawing. Raises ProblemsFound for what is not SVG, and for anything but shapes and words."""
-    text, place = path.read_text(encoding="utf-8").strip(), Place(path.name)
+    text, place = read_text(path).strip(), Place(path.name)
     if "<!" in text or "<?" in text:
         raise ProblemsFound([Problem(place, "has more than a drawing in it", "begin with <svg> and end with </svg>")])
     try:
@@ -49,6 +52,6 @@ def read_svg(path: Path) -> str:
 def _refused(element: ElementTree.Element) -> list[str]:
     shape = element.tag.removeprefix(_NAMESPACE)
     attributes = [
-        name for name, value in element.attrib.items() if not _ATTRIBUTE.fullmatch(name) or _ADDRESS.search(value)
+        name for name, value in element.attrib.items() if not _ATTRIBUTE.fullmatch(name) or _HARMFUL.search(value)
     ]
     return [*([] if shape in SHAPES else [shape]), *attributes]

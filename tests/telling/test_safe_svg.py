@@ -53,9 +53,21 @@ def test_what_is_broken_is_said_with_its_place(tmp_path: Path) -> None:
         ('<g onload="alert(1)"/>', "onload"),
         ('<g style="fill:red"/>', "style"),
         ('<path href="#p"/>', "href"),
+        ("<SCRIPT>alert(1)</SCRIPT>", "SCRIPT"),
+        ("<Path/>", "Path"),
+        ('<g ONLOAD="alert(1)"/>', "ONLOAD"),
+        ('<g oNclick="alert(1)"/>', "oNclick"),
+        ('<g STYLE="fill:red"/>', "STYLE"),
+        ('<path HREF="#p"/>', "HREF"),
+        ('<g xmlns:x="http://www.w3.org/1999/xlink"><path x:href="#p"/></g>', "{http://www.w3.org/1999/xlink}href"),
+        ('<g xmlns:x="http://example.org"><path x:onload="alert(1)"/></g>', "{http://example.org}onload"),
+        ('<g xmlns:x="http://www.w3.org/1999/xhtml"><x:g/></g>', "{http://www.w3.org/1999/xhtml}g"),
         ('<path fill="url(https://example.org/p)"/>', "fill"),
         ('<path d="JavaScript:alert(1)"/>', "d"),
         ('<path d="data:text/plain,x"/>', "d"),
+        (r'<path mask="\75rl(example.org)"/>', "mask"),  # CSS reads `url` there
+        ("<path cursor=\"image-set('//example.org/p')\"/>", "cursor"),
+        ('<text x="1>2">" onload="alert(1)"</text>', "x"),  # who looks for the end of a tag would find it too early
     ],
 )
 def test_anything_else_is_refused_by_name(inside: str, name: str, tmp_path: Path) -> None:
@@ -66,3 +78,11 @@ def test_all_that_is_refused_is_said_at_once(tmp_path: Path) -> None:
     found = said(drawn(tmp_path, '<style/><g onclick="x"/>'))
     assert "`style` is not allowed" in found
     assert "`onclick` is not allowed" in found
+
+
+def test_a_drawing_that_is_no_text_is_said(tmp_path: Path) -> None:
+    file = tmp_path / "oven.svg"
+    file.write_bytes(HEAD.encode() + b"<title>Br\xf6tchen</title></svg>")
+    assert said(file) == (
+        f"{file}:1: not UTF-8: byte 0xF6 at offset {len(HEAD) + 9}\n    hint: save the file as UTF-8 in your editor"
+    )
