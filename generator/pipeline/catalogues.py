@@ -6,12 +6,13 @@ import io
 from dataclasses import dataclass
 from pathlib import Path
 
-from babel.messages.catalog import Catalog
-from babel.messages.pofile import read_po, write_po
+from babel.messages.pofile import write_po
 
 from generator.model.library import Library
+from generator.reading.catalogue import read_catalogue
 from generator.reading.files import TRANSLATIONS
 from generator.reading.messages import extract, template
+from generator.reading.putting import put
 from generator.reading.translation import Translation
 
 TEMPLATE = "messages.pot"
@@ -34,26 +35,23 @@ def catalogues(layer: Path) -> list[State]:
     states = []
     for file in sorted((layer / TRANSLATIONS).glob("*.po")):
         Translation.of(file.stem, [layer])
-        messages = [message for message in _read(file) if message.id]
+        messages = [message for message in read_catalogue(file) if message.id]
         missing = [message for message in messages if message.fuzzy or not message.string]
         states.append(State(file, len(missing), len(messages)))
     return states
 
 
 def bring_catalogues(library: Library, layer: Path) -> Path:
-    """Writes the template and takes new and changed messages into each language; returns the template's path."""
-    file = layer / TRANSLATIONS / TEMPLATE
-    file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(template(library), encoding="utf-8", newline="\n")
-    wanted = extract(library)
-    for language in sorted(file.parent.glob("*.po")):
-        catalog = _read(language)
+    """Writes the template and takes new and changed messages into each language; returns the template's path.
+
+    Raises ProblemsFound for a broken catalogue, and then nothing is written.
+    """
+    folder, wanted = layer / TRANSLATIONS, extract(library)
+    there = {file: read_catalogue(file) for file in sorted(folder.glob("*.po"))}
+    put(folder / TEMPLATE, template(library).encode())
+    for file, catalog in there.items():
         catalog.update(wanted)
         written = io.BytesIO()
         write_po(written, catalog, width=100, omit_header=True)
-        language.write_text(HEADER + written.getvalue().decode("utf-8"), encoding="utf-8", newline="\n")
-    return file
-
-
-def _read(file: Path) -> Catalog:
-    return read_po(io.StringIO(file.read_text(encoding="utf-8-sig")), locale=None)
+        put(file, HEADER.encode() + written.getvalue())
+    return folder / TEMPLATE

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from babel.messages.catalog import Catalog, Message
-from babel.messages.pofile import PoFileError, read_po
+from babel.messages.catalog import Message
 
 from generator.problems import Place, Problem, ProblemsFound, stop_at
+from generator.reading.catalogue import read_catalogue
 from generator.reading.files import TRANSLATIONS, shown_path
 from generator.reading.placeholders import placeholders
-from generator.reading.text import read_text
 
 SOURCE_LANGUAGE = "en"
 
@@ -42,7 +40,7 @@ class Translation:
         texts: dict[str, str] = {}
         problems: list[Problem] = []
         for path in files:
-            for message in _read(path):
+            for message in _ready(path):
                 english, translated = str(message.id), str(message.string)
                 problems.extend(_lost_names(english, translated, Place(shown_path(path), message.lineno or 0)))
                 texts[english] = translated
@@ -54,16 +52,9 @@ class Translation:
         return self.texts.get(english) or self.otherwise(english)
 
 
-def _read(path: Path) -> Iterator[Message]:
+def _ready(path: Path) -> Iterator[Message]:
     """Messages that are translated and not marked fuzzy."""
-    text = read_text(path)
-    try:
-        catalog: Catalog = read_po(io.StringIO(text), abort_invalid=True)
-    except (PoFileError, ValueError) as error:
-        place = Place(shown_path(path), getattr(error, "lineno", 0) or 0)
-        hint = "mend it, or make it anew from the template of messages"
-        raise ProblemsFound([Problem(place, f"not a gettext catalogue: {error}", hint)]) from None
-    return (message for message in catalog if message.id and message.string and not message.fuzzy)
+    return (message for message in read_catalogue(path) if message.id and message.string and not message.fuzzy)
 
 
 def _lost_names(english: str, translated: str, place: Place) -> Iterator[Problem]:

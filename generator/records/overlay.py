@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from generator.problems import Place, Problem, ProblemsFound
 from generator.reading.layer import read_layer
+from generator.reading.putting import put
 from generator.reading.tree import Node
 
 OWN = "farm's own figure"
@@ -36,7 +37,7 @@ def write_figure(farm: Path, plan: str, name: str, written: str, in_plan: bool, 
     """
     change = _find_place(farm, plan, name, written, in_plan)
     before = change.path.read_bytes() if change.path.exists() else None
-    _put(change.path, _changed(before, change))
+    put(change.path, _changed(before, change))
     try:
         if accepted():
             return change.path
@@ -106,16 +107,8 @@ def _changed(before: bytes | None, change: Change) -> bytes:
     return (mark + made.replace("\n", end)).encode()
 
 
-def _put(path: Path, content: bytes) -> None:
-    """The whole new file or the whole old one, whatever happens meanwhile."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    fresh = path.with_name(path.name + ".new")
-    fresh.write_bytes(content)
-    fresh.replace(path)
-
-
 def _restore(path: Path, before: bytes | None) -> None:
     if before is None:
         path.unlink()
     else:
-        _put(path, before)
+        put(path, before)

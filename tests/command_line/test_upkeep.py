@@ -66,6 +66,19 @@ def test_words_takes_new_messages_in_and_keeps_what_is_translated(translated: Or
     assert (translated.shared / "translations/fr.po").read_text(encoding="utf-8") == catalogue
 
 
+@pytest.mark.parametrize(
+    ("broken", "line"), [(b'msgid "Mix"\nmsgstr "dos\n', 2), (b'# \xe9\nmsgid "Mix"\nmsgstr "dos"\n', 1)]
+)
+def test_words_leaves_all_files_alone_where_one_is_torn(translated: Order, run: Run, broken: bytes, line: int) -> None:
+    folder = translated.shared / "translations"
+    (folder / "gd.po").write_bytes(broken)
+    before = {file.name: file.read_bytes() for file in folder.iterdir()}
+    answer = run("words", "--content", translated.content, "--farm", translated.farm)
+    assert answer.status == 1
+    assert f"gd.po:{line}: " in answer.err
+    assert {file.name: file.read_bytes() for file in folder.iterdir()} == before
+
+
 def measured_once() -> Callable[[Order], Figures]:
     """Builds for the first who asks; what is printed beside its figures needs no second build."""
     kept: Figures = {}

@@ -84,16 +84,6 @@ def test_names_in_braces_must_be_kept(workshop: Workshop) -> None:
     )
 
 
-@pytest.mark.parametrize("text", [b"msgid crumb\n", b'msgid "a"\nmsgstr "\xff"\n', b"x"])
-def test_a_broken_catalogue(workshop: Workshop, text: bytes) -> None:
-    workshop.write("shared/translations/es.po", text)
-    with pytest.raises(ProblemsFound) as found:
-        spanish(workshop, "shared")
-    (problem,) = found.value.problems
-    assert problem.place.file == "shared/translations/es.po"
-    assert problem.hint
-
-
 def test_every_text_for_people_is_in_the_template_once(workshop: Workshop) -> None:
     library = workshop.read().library
     texts = {leaf.text for leaf in leaves(library, Human)} | {*showing.WORDS, *wording.WORDS}

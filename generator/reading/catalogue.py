@@ -1,0 +1,52 @@
+"""One gettext catalogue, refused where it could not be what the translator meant."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterator
+from itertools import islice
+from pathlib import Path
+
+from babel.messages.catalog import Catalog
+from babel.messages.pofile import PoFileError, read_po
+
+from generator.problems import Place, Problem, ProblemsFound, stop_at
+from generator.reading.files import shown_path
+from generator.reading.text import read_text
+
+_WHOLE = re.compile(r'(?:msg(?:ctxt|id|str) +)?"(?:[^"\\]|\\[\\trn"])*"')
+"""A line with a text; Babel would cut a letter off one without its quotes."""
+_FOLLOWS = {"msgctxt": ("", "msgstr"), "msgid": ("", "msgstr", "msgctxt"), "msgstr": ("msgid",)}
+"""What each keyword may follow; Babel would give a translation without its English to the next message."""
+_MOST = 20
+
+
+def read_catalogue(path: Path) -> Catalog:
+    """All messages of a catalogue. Raises ProblemsFound."""
+    text, file = read_text(path), shown_path(path)
+    stop_at(list(islice(_torn_lines(text, file), _MOST)))
+    try:
+        catalog: Catalog = read_po(io.StringIO(text), abort_invalid=True)
+    except (PoFileError, ValueError) as error:
+        place = Place(file, getattr(error, "lineno", -1) + 1)
+        hint = "mend it, or make it anew from the template of messages"
+        fault = f"not a gettext catalogue: {str(error).rpartition(' on ')[0] or error}"
+        raise ProblemsFound([Problem(place, fault, hint)]) from None
+    return catalog
+
+
+def _torn_lines(text: str, file: str) -> Iterator[Problem]:
+    last = ""
+    for number, line in enumerate(text.split("\n"), 1):
+        written = line.strip().removeprefix("#~").strip()
+        if not written or written.startswith("#"):
+            continue
+        keyword = written.partition(" ")[0]
+        if not _WHOLE.fullmatch(written):
+            hint = 'write `msgid`, `msgstr` or nothing, and then the text in quotes; a quote in it is `\\"`'
+            yield Problem(Place(file, number), "is no line of a gettext catalogue", hint)
+        elif keyword in _FOLLOWS and last not in _FOLLOWS[keyword]:
+            hint = "write `msgid` with the English, and below it one `msgstr` with its translation"
+            yield Problem(Place(file, number), f"`{keyword}` stands in the wrong place", hint)
+        last = keyword if keyword in _FOLLOWS else last
