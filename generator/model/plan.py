@@ -23,6 +23,9 @@ from generator.model.entry import (
 from generator.model.procedure import Signal
 from generator.model.source import Citations
 
+_SITE = r"^https://[A-Za-z0-9.-]+(:[0-9]{1,5})?(/[A-Za-z0-9_~!$&'()*+,;=:@%-][A-Za-z0-9._~!$&'()*+,;=:@%-]*)*/$"
+"""A host, maybe a port, and folders in the letters of an address (RFC 3986, sections 3.2 and 3.3), no point first."""
+
 
 class Plan(Entry):
     """Values for inputs and choices; what is not named keeps its default."""
@@ -73,7 +76,8 @@ class Farm(Entry):
     plan: PlanIdentifier
     crew: tuple[Verbatim, ...] = ()
     contacts: dict[Identifier, Contact] = {}
-    site_address: str = Field(default="https://example.org/cone-to-cooler/", pattern=r"^https?://\S+/$")
+    site_address: str = Field(default="https://example.org/cone-to-cooler/", pattern=_SITE)
+    """Over https alone does a phone keep a site."""
 
 
 class Term(Entry):

@@ -8,6 +8,8 @@ from generator.problems import as_shown, did_you_mean
 from generator.reading.complaint import EMPTY, Complaint, Said, what_it_is
 from generator.reading.known_keys import known_keys
 
+_SITE = "write `https://`, the host and its folders, `/` at the end; no blanks, accents, `?` or `#` in it"
+
 
 def describe(complaint: Complaint) -> Said:
     """The words for a finding; a value that is empty is always said to be empty."""
@@ -49,7 +51,7 @@ def _bad_id(complaint: Complaint) -> Said:
 def _bad_id_value(complaint: Complaint) -> Said:
     text = complaint.detail["input"]
     if complaint.field == "site_address":
-        return Said(f"`site_address` is {as_shown(text)}", "begin with https:// and end with /")
+        return Said(f"`site_address` is {as_shown(text)}", _SITE)
     dash = complaint.field == "id"
     return Said(
         f"{complaint.subject} holds {as_shown(text)}, which is not an id",
