@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+import re
 from concurrent.futures import ThreadPoolExecutor
+from http.client import HTTPException
 from pathlib import Path
-from urllib.error import HTTPError, URLError
+from urllib.error import HTTPError
 from urllib.parse import quote, urlsplit
 from urllib.request import Request, urlopen
 
@@ -15,6 +17,8 @@ AT_ONCE = 4
 PATIENCE = 20
 """Seconds to wait for one file."""
 MANIFEST = "manifest.webmanifest"
+_PRINTED = r"[!-~]+"
+"""All that may stand in an address: what ASCII prints, blanks apart (RFC 3986, section 2)."""
 _KINDS = {".js": "javascript", ".html": "text/html", ".webmanifest": "json", ".css": "text/css", ".pdf": "pdf"}
 """What the kind of file that a host declares must contain, or browsers refuse it."""
 
@@ -44,12 +48,22 @@ def _about_place(site: Path, base: str) -> list[Problem]:
 
 
 def _about_address(address: str) -> list[Problem]:
+    if not _is_address(address):
+        hint = "write it in full and as a browser copies it: `https://…/`, without blanks and accents"
+        return [Problem(Place(address), "is not the address of a site", hint)]
     parts = urlsplit(address)
-    if parts.scheme not in ("http", "https") or not parts.hostname:
-        return [Problem(Place(address), "is not the address of a site", "write it in full: `https://…/`")]
     if parts.scheme == "http" and parts.hostname not in ("localhost", "127.0.0.1"):
         return [Problem(Place(address), "without https no phone keeps the site offline", "publish it over https")]
     return []
+
+
+def _is_address(address: str) -> bool:
+    try:
+        parts = urlsplit(address)
+        whole = parts.scheme in ("http", "https") and bool(parts.hostname) and parts.port != 0
+    except ValueError:
+        return False
+    return whole and re.fullmatch(_PRINTED, address) is not None
 
 
 def _compare(path: Path, address: str) -> Problem | None:
@@ -59,8 +73,11 @@ def _compare(path: Path, address: str) -> Problem | None:
             content, declared = answer.read(), answer.headers.get("Content-Type", "")
     except HTTPError as fault:
         return Problem(Place(address), f"answers {fault.code}", "publish all files of the folder, hidden ones too")
-    except (URLError, OSError) as fault:
+    except OSError as fault:
         return Problem(Place(address), f"cannot be reached: {getattr(fault, 'reason', fault)}", "look at the address")
+    except (HTTPException, ValueError) as fault:  # cut short, or sent on to what is no address
+        hint = "run this again; where it stays so, ask those who run the host"
+        return Problem(Place(address), f"answers what cannot be read: {fault}", hint)
     if content != path.read_bytes():
         return Problem(Place(address), "differs from what was built", "publish the whole folder again")
     wanted = _KINDS.get(path.suffix, "")

@@ -1,5 +1,6 @@
 import shutil
 from collections.abc import Iterator
+from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
 
@@ -73,6 +74,12 @@ def test_it_stands_where_it_was_built_for(built: Path, published: Path, address:
         ("http://farm.example/", "without https no phone keeps the site offline"),
         ("farm.example", "is not the address of a site"),
         ("ftp://farm.example/", "is not the address of a site"),
+        ("https://[x/", "is not the address of a site"),
+        ("https://my farm/", "is not the address of a site"),
+        ("https://farm.example:abc/", "is not the address of a site"),
+        ("https://farm.example:99999/", "is not the address of a site"),
+        ("https://farm.example/h\u00f6fe/", "is not the address of a site"),
+        ("https://farm.example/\n", "is not the address of a site"),
     ],
 )
 def test_addresses_that_cannot_be_right(built: Path, written: str, fault: str) -> None:
@@ -81,6 +88,36 @@ def test_addresses_that_cannot_be_right(built: Path, written: str, fault: str) -
 
 def test_a_host_that_does_not_answer(built: Path) -> None:
     assert findings(built, "http://127.0.0.1:9/")[0].startswith("http://127.0.0.1:9/deep%20page/index.html: cannot be")
+
+
+class Broken(BaseHTTPRequestHandler):
+    """Announces more bytes than it sends, or sends on to where nobody can go."""
+
+    def do_GET(self) -> None:
+        if "worker" in self.path:
+            self.send_response(302)
+            self.send_header("Location", "https://[x/")
+        else:
+            self.send_response(200)
+            self.send_header("Content-Length", "1000")
+        self.end_headers()
+        self.wfile.write(b"half")
+
+    def log_message(self, *_: object) -> None:
+        pass
+
+
+def test_answers_that_cannot_be_read_are_named(built: Path) -> None:
+    with ThreadingHTTPServer(("127.0.0.1", 0), Broken) as server:
+        Thread(target=server.serve_forever, args=(0.01,), daemon=True).start()
+        base = f"http://127.0.0.1:{server.server_port}/"
+        said = findings(built, base)
+        server.shutdown()
+    assert said == [
+        f"{base}deep%20page/index.html: answers what cannot be read: IncompleteRead(4 bytes read, 996 more expected)",
+        f"{base}index.html: answers what cannot be read: IncompleteRead(4 bytes read, 996 more expected)",
+        f"{base}worker.js: answers what cannot be read: Invalid IPv6 URL",
+    ]
 
 
 def test_without_a_build_it_says_what_to_do(tmp_path: Path) -> None:
