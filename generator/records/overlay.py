@@ -33,7 +33,7 @@ def write_figure(farm: Path, plan: str, name: str, written: str, in_plan: bool, 
     """Writes the value of an input, into the plan where that has one or where `in_plan`, else among the farm's figures.
 
     `accepted` reads the content again and tells whether the value has arrived. Returns the file that was changed.
-    Raises ProblemsFound, and then the file is as it was.
+    Raises ProblemsFound; then, and after whatever else cuts it off, the file is as it was.
     """
     change = _find_place(farm, plan, name, written, in_plan)
     before = change.path.read_bytes() if change.path.exists() else None
@@ -43,7 +43,7 @@ def write_figure(farm: Path, plan: str, name: str, written: str, in_plan: bool, 
             return change.path
         hint = f"write `{written}` there by hand"
         raise ProblemsFound([Problem(Place(str(change.path)), f"the figure of `{name}` could not be put in", hint)])
-    except ProblemsFound:
+    except BaseException:
         _restore(change.path, before)
         raise
 

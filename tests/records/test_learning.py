@@ -213,6 +213,19 @@ def test_a_figure_that_does_not_arrive_is_taken_back(farm: Path) -> None:
     assert not (farm / "quantities/learned.yml").exists()
 
 
+@pytest.mark.parametrize("cut", [KeyboardInterrupt(), OSError(5, "Input/output error")])
+@pytest.mark.parametrize(("name", "written"), [("live_mass", "6 lb/bird"), ("wash_time", "6 s/bird")])
+def test_a_figure_that_was_not_proved_is_taken_back(farm: Path, cut: BaseException, name: str, written: str) -> None:
+    before = {path: path.read_bytes() for path in farm.rglob("*.yml")}
+
+    def accepted() -> bool:
+        raise cut
+
+    with pytest.raises(type(cut)):
+        write_figure(farm, "july_broilers", name, written, False, accepted)
+    assert {path: path.read_bytes() for path in farm.rglob("*.yml")} == before
+
+
 def test_a_figure_of_another_way_of_working_is_not_put_into_the_plan(book: RecordBook, farm: Path) -> None:
     stirred = {**BROILER, "chill_method": "slush_stirred"}
     learned = cooled(book, stirred, 273.15, [(0, 305.15), (43, 277.55)])
