@@ -22,7 +22,7 @@ def run(options: Namespace) -> int:
         folder = order.into / "disk" / (path_on_host(order).strip("/").rpartition("/")[2] or "site")
         with successor(folder) as new:
             copy_to_disk(order.site, new)
-        archive = folder.with_suffix(".zip")
+        archive = folder.with_name(f"{folder.name}.zip")
         pack(folder, archive)
     print(f"Unpack it anywhere and open index.html in it: {archive}")
     return 0
