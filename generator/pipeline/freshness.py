@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
 import sys
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -28,12 +30,18 @@ def keep_mark(order: Order, inputs: str, address: str) -> None:
 
 
 def fingerprint(inputs: Iterable[Path]) -> str:
-    """One hash over names and bytes of all files, and over the Python that would read them."""
+    """One hash over names and bytes of all files, and over the Python that would read them.
+
+    A file that cannot be read counts by its name: whoever reads it for what it says tells more of it.
+    """
     total = hashlib.sha256(sys.version.encode())
     for place, root in enumerate(inputs):
         for path in _files(root):
             name = path.relative_to(root).as_posix()
-            content = hashlib.sha256(path.read_bytes()).hexdigest()
+            try:
+                content = hashlib.sha256(path.read_bytes()).hexdigest()
+            except OSError:
+                content = "unread"
             total.update(f"{place} {name} {content}\n".encode(errors="surrogateescape"))
     return total.hexdigest()
 
@@ -44,7 +52,7 @@ def stamp(inputs: Iterable[Path]) -> frozenset[tuple[Path, int, int]]:
     for path in (path for root in inputs for path in _files(root)):
         try:
             state = path.stat()
-        except FileNotFoundError:  # an editor is just replacing it
+        except OSError:  # an editor is just replacing it
             continue
         found.append((path, state.st_size, state.st_mtime_ns))
     return frozenset(found)
@@ -59,8 +67,9 @@ def _mark(order: Order) -> dict[str, str]:
 
 
 def _files(root: Path) -> Iterator[Path]:
-    if root.is_file():
-        yield root
-    for path in sorted(root.rglob("*")):
-        if path.is_file() and "__pycache__" not in path.parts:
-            yield path
+    """Without a word about folders that cannot be read, or that go meanwhile."""
+    below = (Path(place, name) for place, _, names in os.walk(root) for name in names)
+    for path in (root, *sorted(below)):
+        with suppress(PermissionError):
+            if path.is_file() and "__pycache__" not in path.parts:
+                yield path

@@ -127,20 +127,45 @@ def test_a_folder_that_cannot_be_written(bakery: Order, run: Run, tmp_path: Path
     ]
 
 
-@pytest.mark.skipif(os.name == "nt", reason="permissions are others there")
-def test_a_folder_without_permission(bakery: Order, tmp_path: Path) -> None:
-    """Root may write anywhere, so the build runs as somebody else where the tests run as root."""
-    locked = tmp_path / "locked"
-    locked.mkdir(mode=0o500)
-    words = ["build", "--content", bakery.content, "--farm", bakery.farm, "--into", locked / "build"]
+def as_somebody_else(*words: str | Path) -> subprocess.CompletedProcess[str]:
+    """Root may read and write anywhere, so the command runs without that where the tests run as root."""
     program = [sys.executable, "-m", "generator.command_line", *map(str, words)]
     if os.geteuid() == 0:
         program = ["setpriv", "--inh-caps=-all", "--bounding-set=-all", *program]
-    answer = subprocess.run(program, cwd=HERE, capture_output=True, text=True, check=False)
+    return subprocess.run(program, cwd=HERE, capture_output=True, text=True, check=False)
+
+
+PERMISSIONS = pytest.mark.skipif(os.name == "nt", reason="permissions are others there")
+
+
+@PERMISSIONS
+def test_a_folder_without_permission(bakery: Order, tmp_path: Path) -> None:
+    locked = tmp_path / "locked"
+    locked.mkdir(mode=0o500)
+    words = ("--content", bakery.content, "--farm", bakery.farm, "--into", locked / "build")
+    answer = as_somebody_else("build", *words)
     assert answer.returncode == 1
     assert answer.stderr.splitlines()[-2:] == [
         f"{locked}/build: permission denied",
         "    hint: see that the folder can be written and has room",
+    ]
+
+
+@PERMISSIONS
+@pytest.mark.parametrize("command", ["check", "build"])
+@pytest.mark.parametrize("what", ["a file", "a folder to look into", "a folder to list"])
+def test_content_without_permission(bakery: Order, tmp_path: Path, command: str, what: str) -> None:
+    terms = bakery.shared / "terms/terms.yml"
+    locked, mode = (terms, 0) if what == "a file" else (terms.parent, 0o400 if what == "a folder to look into" else 0)
+    locked.chmod(mode)
+    into = ("--into", tmp_path / "build") if command == "build" else ()
+    answer = as_somebody_else(command, "--content", bakery.content, "--farm", bakery.farm, *into)
+    locked.chmod(0o700)
+    told = f"{locked}: the folder" if what == "a folder to list" else f"{terms}: the file"
+    assert answer.returncode == 1
+    assert answer.stderr.splitlines()[-2:] == [
+        f"{told} cannot be read: Permission denied",
+        "    hint: check its owner and permissions",
     ]
 
 

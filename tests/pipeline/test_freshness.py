@@ -60,3 +60,14 @@ def test_a_stamp_notices_a_save_and_bears_a_missing_folder(order: Order) -> None
     before = stamp([order.shared, order.farm / "none"])
     (order.shared / "words/words.yml").write_text("hello: {says: Good morning}")
     assert stamp([order.shared, order.farm / "none"]) != before
+
+
+def test_a_file_that_goes_while_it_is_read_makes_the_site_stale(order: Order, monkeypatch: pytest.MonkeyPatch) -> None:
+    """An editor may be just replacing it; what the reader finds there is told by the reader."""
+    build(order)
+
+    def gone(path: Path) -> bytes:
+        raise FileNotFoundError(2, "No such file or directory", str(path))
+
+    monkeypatch.setattr(Path, "read_bytes", gone)
+    assert not is_fresh(order)
