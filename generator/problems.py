@@ -43,6 +43,15 @@ class ProblemsFound(Exception):  # noqa: N818 - it carries findings, it is not o
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
 
+def about_file(fault: OSError) -> Problem:
+    """What a disk refuses, with its remedy; a reader of content says more about what it cannot read."""
+    gone = isinstance(fault, FileNotFoundError)
+    hint = "see that it is there" if gone else "see that the folder can be written and has room"
+    return Problem(
+        Place(str(fault.filename2 or fault.filename or "files")), (fault.strerror or str(fault)).lower(), hint
+    )
+
+
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
     """A hint with the nearest known word, or `otherwise` when none is near."""
     near = difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)

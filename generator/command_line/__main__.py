@@ -10,7 +10,7 @@ from importlib import import_module
 
 from generator.command_line.findings import report
 from generator.command_line.options import read_options
-from generator.problems import Place, Problem, ProblemsFound
+from generator.problems import ProblemsFound, about_file
 
 FAULTS, INTERRUPTED = 1, 130
 
@@ -30,13 +30,8 @@ def main(words: Sequence[str]) -> int:
     except KeyboardInterrupt:
         return INTERRUPTED
     except OSError as fault:
-        report([_about_files(fault)])
+        report([about_file(fault)])
     return FAULTS
-
-
-def _about_files(fault: OSError) -> Problem:
-    place = Place(str(fault.filename2 or fault.filename or "files"))
-    return Problem(place, (fault.strerror or str(fault)).lower(), "see that the folder can be written and has room")
 
 
 if __name__ == "__main__":

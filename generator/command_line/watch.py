@@ -13,7 +13,7 @@ from generator.pipeline.freshness import path_on_host, stamp
 from generator.pipeline.order import Order
 from generator.pipeline.progress import Progress
 from generator.pipeline.story import build
-from generator.problems import ProblemsFound
+from generator.problems import ProblemsFound, about_file
 from generator.publishing.serving import SiteServer
 
 PAUSE = 0.4
@@ -49,5 +49,7 @@ def _try_to_build(order: Order) -> None:
             build(order, say, sealed=False)
     except ProblemsFound as found:
         report(found.problems)
+    except OSError as fault:  # an editor may be just replacing a file, and when it has the files differ again
+        report([about_file(fault)])
     else:
         print(f"{time.strftime('%H:%M:%S')}  built in {time.monotonic() - start:.1f} s", flush=True)

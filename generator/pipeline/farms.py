@@ -13,7 +13,7 @@ from pathlib import Path
 from generator.pipeline.freshness import is_fresh
 from generator.pipeline.order import Order
 from generator.pipeline.story import build
-from generator.problems import Place, Problem, ProblemsFound, stop_at
+from generator.problems import Place, Problem, ProblemsFound, about_file, stop_at
 
 SHARED = "shared"
 """The folder beside those of the farms with what they share."""
@@ -57,4 +57,6 @@ def _build_one(order: Order) -> Built:
             build(order, say=lambda step: None)
     except ProblemsFound as found:
         return Built(order, time.perf_counter() - start, found.problems)
+    except OSError as fault:
+        return Built(order, time.perf_counter() - start, (about_file(fault),))
     return Built(order, time.perf_counter() - start)

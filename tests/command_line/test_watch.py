@@ -5,6 +5,7 @@ from urllib.request import urlopen
 
 import pytest
 
+from generator.command_line import watch
 from generator.pipeline.order import HERE, Order
 
 
@@ -56,3 +57,17 @@ def test_a_change_is_built_a_fault_is_told_and_the_last_preview_stays(
     watching.send_signal(2)
     assert watching.wait(10) == 130
     assert watching.stdout and "Traceback" not in watching.stdout.read()
+
+
+def test_a_file_that_an_editor_is_just_replacing_does_not_end_it(
+    bakery: Order, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def gone(*_: object, **__: object) -> None:
+        raise FileNotFoundError(2, "No such file or directory", "shared/terms/terms.yml")
+
+    monkeypatch.setattr(watch, "build", gone)
+    watch._try_to_build(bakery.preview)
+    assert capsys.readouterr().err.splitlines() == [
+        "shared/terms/terms.yml: no such file or directory",
+        "    hint: see that it is there",
+    ]

@@ -54,6 +54,23 @@ def test_each_is_as_if_built_alone_and_faults_stay_at_home(
     assert (into / "north" / "site" / "index.html").stat().st_mtime_ns == first, "built again with nothing changed"
 
 
+def test_a_folder_that_cannot_be_written_stays_its_own_farms_fault(
+    farms: list[Path], bakery: Order, run: Run, tmp_path: Path
+) -> None:
+    into = tmp_path / "many"
+    into.mkdir()
+    (into / "north").touch()
+    answer = run("farms", *farms, "--content", bakery.content, "--into", into)
+    assert answer.status == 1
+    assert f"{farms[0]}: not built\n" in answer.out
+    assert answer.out.endswith("1 farm built, 1 not.\n")
+    assert answer.err.splitlines() == [
+        f"{into}/north/docs: not a directory",
+        "    hint: see that the folder can be written and has room",
+    ]
+    assert (into / "south/site/index.html").is_file()
+
+
 def test_what_they_share_is_kept_once(farms: list[Path], bakery: Order, tmp_path: Path) -> None:
     orders = orders_of(farms, bakery.content, tmp_path / "many")
     assert {order.papers for order in orders} == {tmp_path / "many" / "shared" / "papers"}
