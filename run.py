@@ -40,6 +40,7 @@ def main() -> int:
 
 def prepare(purpose: str) -> None:
     """Make the environment anew where its lock or its Python changed; add the test packages when first asked for."""
+    need_whole_python()
     stamp = ENVIRONMENT / "installed"
     have = set(stamp.read_text().split()) if stamp.exists() and PYTHON.exists() else set()
     if fingerprint(purpose) in have:
@@ -62,6 +63,16 @@ def fingerprint(purpose: str) -> str:
     """Names the packages of a purpose and the Python they are for."""
     lock = (HERE / "requirements" / f"{purpose}.lock").read_bytes().replace(b"\r\n", b"\n")
     return hashlib.sha256(lock + sys.version.encode()).hexdigest()
+
+
+def need_whole_python() -> None:
+    """A Python that was built where a library lacked does without the part that needs it."""
+    lacking = [part for part in ("lzma", "sqlite3") if not importlib.util.find_spec(f"_{part}")]
+    if lacking:
+        sys.exit(
+            f"This Python was built without {' and '.join(f'`{part}`' for part in lacking)}: {sys.executable}\n"
+            "Install a whole Python, as your system or python.org has it, and run this again with that one."
+        )
 
 
 def need_venv() -> None:
