@@ -43,10 +43,8 @@ def _at_corners(inspection: Inspection, name: str, drill: Drill, linked: LinkedD
     workbook = inspection.workbook
     said = frozenset(found for answer in drill.answers.values() for found in _NUMBER.findall(answer.says))
     wanted = needed(workbook, linked, said)
-    if workbook.compute(workbook.settler.settle(workbook.plan, {}), wanted).refused:
-        return  # the phone does not ask it either
     for changes, drawn in corners(*bounds(workbook, drill)):
-        settings = workbook.settler.settle(workbook.plan, changes)
+        settings = workbook.settler.settle({}, changes)  # under a plan that gives no one answer the phone does not ask
         values = work_out(workbook, linked, {**workbook.compute(settings, wanted).values, **drawn})
         where = ", ".join(f"{key} {_shown(inspection, drill, key, values)}" for key in (*changes, *drawn))
         at = f" at {where}" if where else ""
