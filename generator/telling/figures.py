@@ -26,8 +26,6 @@ class Figures:
         """A value as plain text: in `both` systems, in the `first`, or in the `second` where it reads differently."""
         if identifier in self._edition.library.choices:
             return "" if part == "second" else self.option(identifier, str(self._edition.settings[identifier]))
-        if identifier in self._edition.library.choices:
-            return "" if part == "second" else self.option(identifier, str(self._edition.settings[identifier]))
         value = self._edition.day.values.get(identifier, self._edition.settings.get(identifier))
         if value is None:
             return NOTHING
