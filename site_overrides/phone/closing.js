@@ -3,6 +3,7 @@
 import { tell } from "./log_words.js";
 import { endRun, runOf } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
+import { tidy } from "./typed_text.js";
 
 /** @typedef {import("./logging.js").Page} Page */
 
@@ -12,7 +13,7 @@ export function mountClosing(page, form) {
   field.value = page.log.who();
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const who = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
+    const who = tidy(field.value, 60);
     if (!who) return field.focus();
     if (!confirm(tell("close_ask"))) return;
     const { saved } = await page.log.add(page.run(), { kind: "sign", who, text: tell("closed") });

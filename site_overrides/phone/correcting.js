@@ -7,6 +7,7 @@ import { notSaved } from "./reading_answer.js";
 import { largeButton, openReading } from "./reading_sheet.js";
 import { runOf } from "./runs.js";
 import { openSheet } from "./sheet.js";
+import { tidy } from "./typed_text.js";
 import { clock } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {import("./records.js").Entry} Entry */
@@ -43,7 +44,7 @@ function remarkForm(page, entry, sheet) {
   const form = element("form", {}, element("label", { for: "remark-again" }, tell("correcting", { value: entry.text ?? "", time: clock(entry.at) })), field, element("button", { class: "button button--large" }, tell("keep")));
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const text = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
+    const text = tidy(field.value, 500);
     if (!text) return field.focus();
     const kept = await keepRemark(page, text, entry.id);
     if (kept?.saved) sheet.close();

@@ -3,6 +3,7 @@
 import { farmPlans } from "./plan_content.js";
 import { tell } from "./plan_words.js";
 import { watchWhileShown } from "./ticks.js";
+import { tidy } from "./typed_text.js";
 import { offerUndo, replacePlan } from "./undoing.js";
 import { date } from "./words_said.js";
 
@@ -14,6 +15,7 @@ import { date } from "./words_said.js";
 
 const PREFIX = "kept/";
 const NAME = "setting/plan_name";
+const LONGEST = 40;
 
 /** @param {{store: Store, plan: Plan}} page @param {HTMLElement} section */
 export function mountKeptPlans({ store, plan }, section) {
@@ -22,7 +24,7 @@ export function mountKeptPlans({ store, plan }, section) {
   field.value = nameOfPlan(store);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    const name = field.value.trim();
+    const name = tidy(field.value, LONGEST);
     if (!name) return field.focus();
     keep(store, sameName(store, name) ?? newKey(), { name, changes: plan.changes(), at: Date.now() });
     store.put(NAME, name);
@@ -91,7 +93,7 @@ function paintList(store, plan, section, field) {
 
 /** @param {Store} store @param {string} key @param {Kept} kept */
 function rename(store, key, kept) {
-  const name = prompt(tell("kept_rename_ask"), kept.name)?.trim().slice(0, 40);
+  const name = tidy(prompt(tell("kept_rename_ask"), kept.name) ?? "", LONGEST);
   if (!name || name === kept.name) return;
   if (sameName(store, name)) return alert(tell("kept_taken", { name }));
   keep(store, key, { ...kept, name });

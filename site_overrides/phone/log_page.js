@@ -12,6 +12,7 @@ import { frozenIn, frozenPlan, runOf } from "./runs.js";
 import { staleWords } from "./days.js";
 import { canonical } from "./records.js";
 import { watchWhileShown } from "./ticks.js";
+import { tidy } from "./typed_text.js";
 import { clock, date } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page */
@@ -106,7 +107,7 @@ function mountRemark(page, form, words) {
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const typed = field.value;
-    const text = typed.replace(/[\p{C}\s]+/gu, " ").trim();
+    const text = tidy(typed, 500);
     if (!text) return field.focus();
     words.textContent = ""; // what was said of the last remark is not said of this one
     const kept = await keepRemark(page, text);

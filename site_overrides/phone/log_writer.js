@@ -7,6 +7,7 @@ import { currentLot, knownLots, nextLot, setLot } from "./lots.js";
 import { setWho } from "./log.js";
 import { watchWhileShown } from "./ticks.js";
 
+import { tidy } from "./typed_text.js";
 /** @typedef {import("./logging.js").Page} Page */
 
 const OTHER = "\n";
@@ -15,13 +16,13 @@ const OTHER = "\n";
 export function mountWriter(page, who, lot) {
   const { store, log } = page;
   who.addEventListener("change", () => {
-    const name = who.value === OTHER ? prompt(tell("who_ask"))?.replace(/[\p{C}\s]+/gu, " ").trim().slice(0, 60) ?? log.who() : who.value;
+    const name = who.value === OTHER ? tidy(prompt(tell("who_ask")) ?? log.who(), 60) : who.value;
     setWho(store, name);
     paint();
   });
   lot.addEventListener("change", () => {
     const lots = knownLots(page);
-    const name = lot.value === OTHER ? prompt(tell("lot_ask"), nextLot(lots))?.replace(/[\p{C}\s]+/gu, " ").trim() : lot.value;
+    const name = lot.value === OTHER ? tidy(prompt(tell("lot_ask"), nextLot(lots)) ?? "", 30) : lot.value;
     if (name) setLot(page, name);
     paint();
   });

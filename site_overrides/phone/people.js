@@ -3,6 +3,7 @@
 import { people } from "./plan_content.js";
 import { tell } from "./plan_words.js";
 import { watchWhileShown } from "./ticks.js";
+import { tidy } from "./typed_text.js";
 
 /**
  * @typedef {import("./store.js").Store} Store
@@ -33,7 +34,7 @@ export function mountPeople(store, section) {
   const field = /** @type {HTMLInputElement} */ (form.querySelector("input"));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    const name = field.value.replace(/[\p{C}\s]+/gu, " ").trim();
+    const name = tidy(field.value, 30);
     if (name) store.put(prefix(crew) + name, { at: store.get(prefix(crew) + name)?.at ?? "" });
     field.value = "";
     field.focus();

@@ -14,6 +14,8 @@
  * @typedef {{refused: string, parts?: Record<string, string>}} Refused  the id of a sentence, and what stands in it
  */
 
+import { tidy } from "./typed_text.js";
+
 const VERSION = "1";
 const FIGURES = 8;
 const LONGEST = 8000;
@@ -41,7 +43,7 @@ function shortNames({ inputs, choices }) {
 const siteOf = ({ settle }) => sum(JSON.stringify(Object.entries(settle({})).sort()), 4);
 
 /** @param {string} name */
-const tidyName = (name) => name.replace(/[\p{C}\s]+/gu, " ").trim().slice(0, NAME);
+const tidyName = (name) => tidy(name, NAME);
 
 /** @param {string} name @param {Changes} changes @param {Known} known */
 export function writePlan(name, changes, known) {

@@ -7,6 +7,7 @@ import { keepAction } from "./keeping_entries.js";
 import { items, isOutside, tell, titleOf, verdictOf } from "./log_words.js";
 import { frozenValues } from "./runs.js";
 import { openSheet } from "./sheet.js";
+import { tidy } from "./typed_text.js";
 import { say } from "./words_said.js";
 
 /**
@@ -69,7 +70,8 @@ function showOutside(page, teller, entry, saved, sheet) {
   };
   other.addEventListener("submit", (event) => {
     event.preventDefault();
-    if (field.value.trim()) done(field.value.trim(), "");
+    const text = tidy(field.value, 500);
+    if (text) done(text, "");
     else field.focus();
   });
   const buttons = Object.entries(item?.actions ?? {}).map(([reason, text]) => {

@@ -14,6 +14,7 @@ import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
 import { openSheet } from "./sheet.js";
 import { clock } from "./words_said.js";
 
+import { tidy } from "./typed_text.js";
 /**
  * @typedef {import("./logging.js").Page} Page
  * @typedef {import("./records.js").Entry} Entry
@@ -57,7 +58,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
 
   /** @param {number} [value] */
   function whatIsWrong(value) {
-    if (item.named && !given.name?.trim()) return tell("name_first", { named: item.named });
+    if (item.named && !given.name) return tell("name_first", { named: item.named });
     if (item.reasons && !given.reason) return tell("reason_first");
     if (value === undefined || !item.range || canBe(value, item.range)) return "";
     return tell("impossible", { value: teller.value(of, value) });
@@ -146,7 +147,7 @@ function nameFields(page, of, title, given) {
     given.name = name;
     field.value = "";
   });
-  field.addEventListener("input", () => (given.name = field.value.trim()));
+  field.addEventListener("input", () => (given.name = tidy(field.value, 60)));
   group.append(field);
   return group;
 }

@@ -10,6 +10,7 @@ import { people, skills } from "./teaching.js";
 import { tell } from "./teaching_words.js";
 import { watchWhileShown } from "./ticks.js";
 
+import { tidy } from "./typed_text.js";
 /** @typedef {import("./logging.js").Page} Page */
 
 const dates = new Intl.DateTimeFormat(document.documentElement.lang || undefined, { day: "numeric", month: "long", year: "numeric" });
@@ -21,7 +22,7 @@ const date = (when) => (Number.isFinite(when) ? dates.format(when) : "");
 export const allSigned = ({ log }) => signatures(log.runs().flatMap((run) => log.of(run).all()), skills);
 
 /** A name without hidden characters and stray spaces. @param {string} text */
-const clean = (text) => text.replace(/[\p{C}\s]+/gu, " ").trim().slice(0, 60);
+const clean = (text) => tidy(text, 60);
 
 /** The names of all who are known on this phone. @param {Page} page */
 function everyone(page) {

@@ -174,6 +174,24 @@ def test_a_finished_day_is_signed_read_only_and_asks_to_be_sent(phone: BrowserCo
     until(page, f"!({STRIP}).includes('is only on this phone')")
 
 
+def test_pasted_text_comes_without_hidden_characters(phone: BrowserContext, shared_host: Host) -> None:
+    """Every other phone would refuse the entry for them."""
+    page = open_page(phone, shared_host.address + "log/")
+    page.locator("[data-reading=breast_reading]").first.click()
+    sheet = page.locator(".sheet-over")
+    sheet.locator("input[type=text]").fill("\u200eby the door\u200e")
+    for digit in "62":
+        sheet.locator(".keypad .key", has_text=digit).first.click()
+    sheet.get_by_role("button", name="Keep").click()
+    sheet.locator("#done-other").fill("\u202e \u200e")
+    sheet.locator(".sheet__other button").click()
+    sheet.locator("#done-other").fill("Put on\u200e ice")
+    sheet.locator(".sheet__other button").click()
+    sheet.wait_for(state="detached")
+    assert [each["name"] for each in stored(page) if "name" in each] == ["by the door"]
+    assert [each["text"] for each in stored(page) if each["kind"] == "action"] == ["Put on ice"]
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing(browser: Browser, shared_host: Host, scheme: str) -> None:
     context = browser.new_context(**PHONE, color_scheme=scheme, service_workers="block")  # type: ignore[arg-type]

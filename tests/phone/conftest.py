@@ -41,7 +41,7 @@ def codes() -> Ask:
 @pytest.fixture(scope="session")
 def ask(workbook: Workbook) -> Ask:
     """Runs an expression beside the demonstration's formulas, in which the given names stand for values."""
-    modules = (*NUMBERS, "plan_codes.js", "solving.js", "part_of_day.js")
+    modules = (*NUMBERS, "typed_text.js", "plan_codes.js", "solving.js", "part_of_day.js")
     formulas = workbook.javascript() + "const known = { inputs, choices, settle };\n"
     formulas += "const all = { inputs, choices, settle, compute, steps, uses, doubts };\n"
     return machine(*modules, formulas=formulas)
