@@ -5,6 +5,8 @@ import { painted } from "./frames.js";
 import { findLeft, forgetLeft, leaveBehind } from "./leaving.js";
 
 const TABLE = "facts";
+const LATER = 500; // milliseconds until a disk that could not be read is tried again
+const GIVEN_ONCE = /^run\/|^setting\/phone$/; // a day and a phone that are on disk are not replaced by what was begun without them
 
 /**
  * @typedef {object} Store
@@ -12,7 +14,7 @@ const TABLE = "facts";
  * @property {(prefix: string) => [string, any][]} entries
  * @property {(key: string, value: any) => Promise<boolean>} put  resolves when it is on disk, with false when it is not
  * @property {(key: string) => Promise<boolean>} remove
- * @property {(facts: [string, any][]) => Promise<boolean>} keep  all or none go to disk, and only then are they told of
+ * @property {(facts: [string, any][]) => Promise<boolean>} keep  all or none go to disk, and they are told of when that was tried: where it failed, as not saved
  * @property {(listener: (key: string, keys: string[]) => void) => () => void} watch  called for every change, also from other windows, and with an empty key when something came to disk or did not
  * @property {() => number} unsaved  how many facts are only in memory
  */
@@ -81,35 +83,61 @@ export async function openStore(name) {
   let database = await openDatabase(name).catch(() => null);
   const memory = makeMemory();
   const unsaved = new Map();
+  /** @type {Map<string, [string, any][]>} those that are kept together and for which nothing newer has come */ const pending = new Map();
   /** @type {Map<string, any>} what other windows have not been told of */ const fresh = new Map();
   /** @type {Promise<boolean> | undefined} */ let saving;
+  /** @type {Promise<void> | undefined} */ let opening;
   const listeners = new Set();
   const channel = new BroadcastChannel(name);
   const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
-  if (database) for (const fact of await readAll(database).catch(() => [])) memory.set(...fact);
+  const found = database && await readAll(database).catch(() => null);
+  let isRead = Boolean(found);
+  learn(found ?? []);
   for (const fact of findLeft(name)) {
     memory.set(...fact);
     unsaved.set(...fact);
   }
 
   channel.onmessage = ({ data: facts }) => {
-    for (const [key, value] of facts) memory.set(key, value);
+    for (const [key] of facts) pending.delete(key);
+    learn(facts);
     tellOf(facts);
   };
 
-  const tellOf = (/** @type {[string, any][]} */ facts) => announce(facts[0][0], facts.map(([key]) => key));
+  function tellOf(/** @type {[string, any][]} */ facts) {
+    if (facts.length) announce(facts[0][0], facts.map(([key]) => key));
+  }
 
-  async function reopen() {
+  function learn(/** @type {[string, any][]} */ facts) {
+    for (const fact of facts) memory.set(...fact);
+  }
+
+  const reopen = () => (opening ??= openAnew().finally(() => (opening = undefined)));
+
+  async function openAnew() {
     database?.close();
     database = await openDatabase(name);
     const kept = await readAll(database);
+    if (!isRead) return readLate(kept);
     // Someone cleared the site's data under an open page: what is in memory goes back, all of it.
     if (kept.length === 0) for (const fact of memory.all()) unsaved.set(...fact);
   }
 
+  /** The disk could not be read when this page began: what was changed since stays, and all else is as it is there. */
+  function readLate(/** @type {[string, any][]} */ kept) {
+    isRead = true;
+    const late = kept.filter(([key]) => GIVEN_ONCE.test(key) || !unsaved.has(key));
+    for (const [key] of late) {
+      unsaved.delete(key);
+      pending.delete(key);
+    }
+    learn(late);
+    tellOf(late);
+  }
+
   async function flush() {
+    if (!isRead) await reopen();
     const changes = [...unsaved];
-    if (!database) await reopen();
     await write(/** @type {IDBDatabase} */ (database), changes);
     for (const [key, value] of changes) if (unsaved.get(key) === value) unsaved.delete(key);
     forgetLeft(name, new Map(changes));
@@ -121,6 +149,7 @@ export async function openStore(name) {
     memory.set(key, value);
     unsaved.set(key, value);
     fresh.set(key, value);
+    pending.delete(key);
     announce(key);
     return (saving ??= painted().then(pass));
   }
@@ -141,14 +170,26 @@ export async function openStore(name) {
     if (saving) save();
   });
   if (unsaved.size) save();
+  if (!isRead) readLater(LATER);
+
+  function readLater(/** @type {number} */ wait) {
+    setTimeout(async () => {
+      await save();
+      if (isRead) announce("");
+      else readLater(2 * wait);
+    }, wait);
+  }
 
   async function keep(/** @type {[string, any][]} */ facts) {
     if (!facts.length) return true;
     for (const fact of facts) unsaved.set(...fact);
+    for (const [key] of facts) pending.set(key, facts);
     const saved = await save();
-    for (const fact of facts) memory.set(...fact);
-    channel.postMessage(facts);
-    tellOf(facts);
+    const latest = facts.filter(([key]) => pending.get(key) === facts);
+    for (const [key] of latest) pending.delete(key);
+    learn(latest);
+    if (latest.length) channel.postMessage(latest);
+    tellOf(latest);
     announce("");
     return saved;
   }
