@@ -5,7 +5,7 @@ import { items, tell } from "./log_words.js";
 import { version } from "./log_content.js";
 import { aheadBy, clashes, clockOffsets, news } from "./merge.js";
 import { takeFile } from "./record_check.js";
-import { dayName } from "./runs.js";
+import { dayName, goInto } from "./runs.js";
 import { markSent, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
 import { isTraining } from "./skills_signed.js";
 import { watchWhileShown } from "./ticks.js";
@@ -108,7 +108,7 @@ function takeButton(page, taken, fresh, section) {
     const begun = (/** @type {string} */ run) => Math.min(...fresh.filter((entry) => entry.run === run).map(({ at }) => at));
     const unknown = runs.filter((run) => !isTraining(run) && !page.store.get(`run/${run}`)).map((run) => /** @type {[string, any]} */ ([`run/${run}`, { begun: begun(run) }]));
     const today = runs.find((run) => run.startsWith(dayName(new Date())) && !isTraining(run));
-    const joined = today && !page.run() ? [/** @type {[string, any]} */ (["state/run", today])] : [];
+    const joined = today && !page.run() ? goInto(page.store, today) : [];
     const saved = await page.log.take(fresh, [...unknown, ...joined]);
     let noted = true;
     for (const run of runs) {

@@ -32,7 +32,7 @@ export function mountWriter(page, who, lot) {
     fill(lot, [...knownLots(page).map((name) => [name, name]), [OTHER, tell("lot_new")]], currentLot(page));
   };
   paint();
-  watchWhileShown(store, who, paint, /^(log|state|lot|person|setting)\//);
+  watchWhileShown(store, who, paint, /^(log|state|run|lot|person|setting)\//);
 }
 
 /** @param {HTMLSelectElement} select @param {string[][]} options @param {string} chosen */

@@ -1,18 +1,20 @@
 // Lots of a day: what was brought in and is followed together. Named freely, numbered where nobody names them.
 
+import { keyOfLot, openRun } from "./runs.js";
+
 /** @typedef {import("./logging.js").Page} Page */
 
 const FIRST = "1";
 
 /** The lot that is worked on. @param {Page} page @returns {string} */
-export const currentLot = ({ store, run }) => store.get(`lot/${run()}`) ?? FIRST;
+export const currentLot = ({ store }) => store.get(keyOfLot(openRun(store))) ?? FIRST;
 
 /** @param {Page} page @param {string} lot */
-export const setLot = ({ store, run }, lot) => store.put(`lot/${run()}`, lot.trim().slice(0, 30) || FIRST);
+export const setLot = ({ store }, lot) => store.put(keyOfLot(openRun(store)), lot);
 
 /** Every lot of the day so far. @param {Page} page @returns {string[]} */
 export function knownLots(page) {
-  const used = page.log.of(page.run()).ends().filter(({ kind }) => kind !== "list" && kind !== "timer").flatMap(({ lot }) => lot ?? []);
+  const used = page.log.of(openRun(page.store)).ends().filter(({ kind }) => kind !== "list" && kind !== "timer").flatMap(({ lot }) => lot ?? []);
   return [...new Set([FIRST, ...used, currentLot(page)])].sort((one, other) => one.localeCompare(other, undefined, { numeric: true }));
 }
 

@@ -1,6 +1,7 @@
 // The readings of a station or a phase as large buttons, each with what was written down last.
 
 import { once } from "./on_demand.js";
+import { openRun } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { clock } from "./words_said.js";
 
@@ -11,12 +12,12 @@ const fetchWords = once(() => Promise.all([import("./log_words.js"), import("./l
 /** Nothing more is fetched before somebody has written something down. @param {Page} page @param {HTMLElement} place @param {HTMLElement[]} buttons */
 export function paintReadings(page, place, buttons) {
   const paint = async () => {
-    const index = page.log.of(page.run());
+    const index = page.log.of(openRun(page.store));
     if (!index.ends().length && !place.dataset.painted) return;
     place.dataset.painted = "true";
     const [words, { currentLot }] = await fetchWords();
     const teller = await words.makeTeller(page);
-    for (const button of buttons) paintButton(button, page.log.of(page.run()), words, teller, currentLot(page));
+    for (const button of buttons) paintButton(button, page.log.of(openRun(page.store)), words, teller, currentLot(page));
   };
   paint();
   watchWhileShown(page.store, place, paint, /^(log|state|run|lot|setting)\//);

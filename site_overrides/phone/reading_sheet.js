@@ -9,7 +9,7 @@ import { currentLot, knownLots, nextLot } from "./lots.js";
 import { items, makeTeller, tell } from "./log_words.js";
 import { answerWith } from "./reading_answer.js";
 import { canBe, kindOf, offered } from "./reading_items.js";
-import { numbersNow } from "./runs.js";
+import { numbersNow, openRun } from "./runs.js";
 import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
 import { openSheet } from "./sheet.js";
 import { clock } from "./words_said.js";
@@ -26,7 +26,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
   const item = items[of];
   if (!item) return;
   const teller = await makeTeller(page);
-  const index = page.log.of(page.run());
+  const index = page.log.of(openRun(page.store));
   const values = await numbersNow(page);
   /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? (item.named && firstName(page, of)), reason: instead?.reason, corrects: instead?.id };
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
@@ -131,7 +131,7 @@ function lotChips(page, given, changed) {
 
 /** The names that were used today, the last first. @param {Page} page @param {string} of */
 function namesOf(page, of) {
-  const used = page.log.of(page.run()).standing().filter((entry) => entry.of === of).flatMap(({ name }) => name ?? []);
+  const used = page.log.of(openRun(page.store)).standing().filter((entry) => entry.of === of).flatMap(({ name }) => name ?? []);
   return [...new Set(used.reverse())];
 }
 

@@ -21,6 +21,12 @@ export const currentRun = (store) => store.get(CURRENT) ?? "";
 /** @param {Store} store @param {string} id @returns {Run | undefined} */
 export const runOf = (store, id) => store.get(`run/${id}`);
 
+/** The id of the run that takes in what is written down now; empty where none is open. @param {Store} store @returns {string} */
+export const openRun = (store) => (runOf(store, currentRun(store))?.ended ? "" : currentRun(store));
+
+/** Where the lot that is worked on is kept; one that is chosen while no run is open is kept for the next. @param {string} run */
+export const keyOfLot = (run) => `lot/${run}`;
+
 /** @param {Store} store @returns {[string, Run][]} newest first */
 export function allRuns(store) {
   const runs = store.entries("run/").map(([key, run]) => /** @type {[string, Run]} */ ([key.slice("run/".length), run]));
@@ -35,9 +41,9 @@ let beginning;
 
 /** The run that is going on, or a new one; empty where the last was closed and nobody wants a new one. @param {Page} page @returns {Promise<string>} */
 export async function runToWriteTo(page) {
-  const current = currentRun(page.store);
-  if (current && !runOf(page.store, current)?.ended) return current;
-  if (current && !confirm(say("run_ended_ask"))) return "";
+  const open = openRun(page.store);
+  if (open) return open;
+  if (currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
   return (beginning ??= beginRun(page).finally(() => (beginning = undefined)));
 }
 
@@ -47,8 +53,14 @@ export async function beginRun(page) {
   const day = dayName(now);
   const before = allRuns(page.store).filter(([id]) => id.startsWith(day)).map(([id]) => Number(id.slice(day.length + 1)) || 0);
   const id = `${day}-${Math.max(0, ...before) + 1}`;
-  await page.log.addAll(id, [await frozenPlan(page.plan)], [[`run/${id}`, { begun: now.getTime() }], [CURRENT, id]]);
+  await page.log.addAll(id, [await frozenPlan(page.plan)], [[`run/${id}`, { begun: now.getTime() }], ...goInto(page.store, id)]);
   return id;
+}
+
+/** What makes a run the one that goes on, with the lot that was chosen before. @param {Store} store @param {string} id @returns {[string, any][]} */
+export function goInto(store, id) {
+  const lot = store.get(keyOfLot(""));
+  return [[CURRENT, id], ...(lot === undefined ? [] : /** @type {[string, any][]} */ ([[keyOfLot(id), lot], [keyOfLot(""), undefined]]))];
 }
 
 /** Everything that the plan says now, settings and results. @param {Plan} plan @returns {Promise<Partial<Entry>>} */
@@ -62,15 +74,14 @@ export async function frozenPlan(plan) {
 export const endRun = (store, id) => store.put(`run/${id}`, { ...runOf(store, id), ended: Date.now() });
 
 /** Goes on with a run that was closed too soon, or with an earlier one of this day. @param {Store} store @param {string} id */
-export const goOnWith = (store, id) => store.keep([[`run/${id}`, { begun: runOf(store, id)?.begun ?? Date.now() }], [CURRENT, id]]);
+export const goOnWith = (store, id) => store.keep([[`run/${id}`, { begun: runOf(store, id)?.begun ?? Date.now() }], ...goInto(store, id)]);
 
 /** The numbers of the day as they were frozen; empty before it began. @param {Log} log @param {string} run @returns {Record<string, number | string>} */
 export const frozenValues = (log, run) => frozenIn(log.of(run).standing())?.values ?? {};
 
-/** The numbers that a reading taken now is judged by: those of the day, or before it those of the plan. @param {Page & {run: () => string}} page */
-export async function numbersNow({ store, log, plan, run }) {
-  const goesOn = run() && !runOf(store, run())?.ended;
-  if (goesOn) return frozenValues(log, run());
+/** The numbers that a reading taken now is judged by: those of the day, or before it those of the plan. @param {Page} page */
+export async function numbersNow({ store, log, plan }) {
+  if (openRun(store)) return frozenValues(log, openRun(store));
   const { settings, day } = plan.compute(await loaded(plan));
   return { ...settings, ...day.values };
 }

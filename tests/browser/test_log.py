@@ -6,7 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Route
+from playwright.sync_api import Browser, BrowserContext, Page, Route
 
 from tests.browser.conftest import PHONE
 from tests.browser.days import READY, mark, open_page, read, remark, stored
@@ -190,6 +190,58 @@ def test_pasted_text_comes_without_hidden_characters(phone: BrowserContext, shar
     sheet.wait_for(state="detached")
     assert [each["name"] for each in stored(page) if "name" in each] == ["by the door"]
     assert [each["text"] for each in stored(page) if each["kind"] == "action"] == ["Put on ice"]
+
+
+def _lot(page: Page) -> str:
+    return str(page.locator("[data-log-lot]").input_value())
+
+
+def _close(page: Page) -> None:
+    page.locator("#log-sign").fill("Ana")
+    page.locator("[data-log-close] button").click()
+    until(page, "document.querySelector('[data-log-day]').innerText.includes('finished at')")
+
+
+def _answer_dialogs(page: Page, answers: list[str]) -> None:
+    page.on("dialog", lambda dialog: dialog.accept(answers.pop(0) if dialog.type == "prompt" else ""))
+
+
+def test_a_lot_chosen_before_the_day_begins_is_the_days(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    _answer_dialogs(page, ["7", "9"])
+    page.locator("[data-log-lot]").select_option("\n")
+    mark(page, "lot_begins")
+    until(page, "document.querySelectorAll('.entry').length === 1")
+    assert _lot(page) == "7"
+    _close(page)
+    until(page, "document.querySelector('[data-log-lot]').value === '1'")
+    page.locator("[data-log-lot]").select_option("\n")
+    page.reload()
+    until(page, READY)
+    until(page, "document.querySelector('[data-log-lot]').value === '9'")
+    mark(page, "lot_begins")
+    until(page, "document.querySelectorAll('.entry').length === 1")
+    assert _lot(page) == "9"
+    assert [each["lot"] for each in stored(page) if each["kind"] == "mark"] == ["7", "9"]
+    _close(page)
+    mark(page, "lot_begins")
+    until(page, "!document.querySelector('[data-log-day]').innerText.includes('finished at')")
+    assert _lot(page) == "1", "a lot is chosen for one day"
+
+
+def test_a_closed_day_offers_nothing_to_the_next(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    _answer_dialogs(page, ["7"])
+    page.locator("[data-log-lot]").select_option("\n")
+    read(page, "tub_reading", "36")
+    until(page, "document.querySelectorAll('.entry').length === 1")
+    _close(page)
+    until(page, "document.querySelector('[data-reading=tub_reading]').dataset.verdict === 'none'")
+    page.locator("[data-reading=tub_reading]").click()
+    sheet = page.locator(".sheet-over")
+    sheet.wait_for()
+    assert "36" not in sheet.locator(".quick .key").all_inner_texts()
+    assert "7" not in sheet.locator(".chip").all_inner_texts()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
