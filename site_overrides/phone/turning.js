@@ -16,9 +16,10 @@ export function startTurning(root, mount) {
     const page = await fetchPage(address);
     if (mine !== latest) return;
     if (!page) return location.assign(address);
+    await wear(page, address);
+    if (mine !== latest) return; // another page was asked for while the looks of this one came
     holdFast();
     if (height === undefined) history.pushState({ height: 0 }, "", address);
-    await wear(page, address);
     shown = address.pathname;
     document.title = page.title;
     for (const part of PARTS) document.querySelector(part)?.replaceWith(/** @type {Element} */ (page.querySelector(part)));

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page, Route
 
 from tests.browser.days import open_page
 from tests.browser.host import Host
@@ -64,6 +64,29 @@ def test_a_page_with_looks_of_its_own_wears_them(phone: BrowserContext, shared_h
     page.locator(".md-header a[aria-label=Menu]").click()
     page.locator("a[href$='plan/']").first.click()
     until(page, "[...document.styleSheets].some((sheet) => sheet.href?.endsWith('/look/plan_pages.css'))")
+    assert page.evaluate(STAYED)
+
+
+def test_of_two_quick_taps_the_second_counts(phone: BrowserContext, shared_host: Host) -> None:
+    """The first leads to a page whose looks are long in coming."""
+    page = open_page(phone, shared_host.address + "menu/")
+    stay(page)
+    held: list[Route] = []
+    phone.route("**/look/plan_pages.css", lambda route: held.append(route))
+    page.evaluate("document.querySelector(\"main a[href$='plan/']\").click()")
+    until(page, "document.querySelector('head link[href$=\"/look/plan_pages.css\"]') !== null")
+    page.evaluate("document.querySelector(\"main a[href$='about/']\").click()")
+    until(page, "location.pathname.endsWith('/about/')")
+    title = page.locator("h1").inner_text()
+    for route in held:
+        route.continue_()
+    until(page, "[...document.styleSheets].some((sheet) => sheet.href?.endsWith('/look/plan_pages.css'))")
+    page.wait_for_timeout(200)
+    assert held
+    assert page.url.endswith("/about/")
+    assert page.locator("h1").inner_text() == title
+    page.go_back()
+    until(page, "location.pathname.endsWith('/menu/')")
     assert page.evaluate(STAYED)
 
 
