@@ -54,11 +54,13 @@ function all(store) {
 /** A plan of the same name is kept anew, not twice. @param {Store} store @param {string} name */
 const sameName = (store, name) => all(store).find(([, kept]) => kept.name === name)?.[0];
 
-/** @param {Store} store @param {string} name */
+/** What a copy is called: nothing else is, and a long name is cut so that what tells it apart is there. @param {Store} store @param {string} name */
 function freeName(store, name) {
-  let free = tell("kept_copy_name", { name });
-  for (let count = 2; sameName(store, free); count += 1) free = `${tell("kept_copy_name", { name })} ${count}`;
-  return free.slice(0, 40);
+  const called = (/** @type {string} */ base, /** @type {number} */ count) => tell("kept_copy_name", { name: base }) + (count > 1 ? ` ${count}` : "");
+  for (let count = 1; ; count += 1) {
+    const free = called(tidy(name, LONGEST - called("", count).length), count);
+    if (!sameName(store, free)) return free;
+  }
 }
 
 /** @param {Store} store @param {Plan} plan @param {HTMLElement} section @param {HTMLInputElement} field */

@@ -180,6 +180,23 @@ def test_a_plan_goes_by_file(page: Page, shared_host: Host, tmp_path: Path) -> N
     until(page, BIRDS % "88")
 
 
+def test_each_copy_of_a_plan_has_a_name_of_its_own(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "plan/")
+    unfold_all(page)
+    name = "Forty letters are as many as a name has."
+    assert len(name) == 40
+    page.locator("#keep-name").fill(name)
+    page.locator("[data-keep] button").click()
+    row = page.locator("[data-kept-list] > *", has=page.locator(f"[data-name]:text-is('{name}')"))
+    for count in (2, 3):
+        row.locator("[data-copy]").click()
+        until(page, f"document.querySelectorAll('[data-kept-list] [data-copy]').length === {count}")
+    names = page.locator("[data-kept-list] > *:has([data-copy]) [data-name]").all_inner_texts()
+    assert len(set(names)) == 3
+    assert {len(each) for each in names} == {40}
+    assert sorted(each.rpartition(",")[2] for each in names if each != name) == [" copy", " copy 2"]
+
+
 def test_the_best_split_in_one_tap(page: Page, shared_host: Host) -> None:
     """Two are taken from the slowest place: the tap brings back the rate, and undo takes it."""
     _open(page, shared_host, "crew/")
