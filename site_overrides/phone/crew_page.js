@@ -1,8 +1,9 @@
 // Who stands where: what each place does in an hour, which one holds up the rest, and the best split in one tap.
 
 import { hide, write } from "./changing.js";
-import { mountPeople, placesOfPeople } from "./people.js";
-import { crews } from "./plan_content.js";
+import { mountPeople } from "./crew_people.js";
+import { placesOfPeople } from "./people.js";
+import { crews, people } from "./plan_content.js";
 import { follow, sayer, tell } from "./plan_words.js";
 import { watchWhileShown } from "./ticks.js";
 
@@ -100,7 +101,7 @@ function moreWords(crew, values) {
 
 /** @param {import("./store.js").Store} store @param {string} id @param {HTMLElement} form @param {HTMLElement} section @param {Crew} crew @param {Plan} plan */
 function paintNames(store, id, form, section, crew, plan) {
-  const places = placesOfPeople(store, id);
+  const places = placesOfPeople(store, id, people);
   for (const name of Object.keys(crew.places)) {
     part(form, `[data-place="${name}"] [data-names]`).textContent = (places.get(name) ?? []).join(", ");
   }

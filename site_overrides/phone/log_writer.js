@@ -5,9 +5,10 @@ import { people } from "./log_content.js";
 import { tell } from "./log_words.js";
 import { currentLot, knownLots, nextLot, setLot } from "./lots.js";
 import { setWho } from "./log.js";
+import { namesKnown } from "./people.js";
 import { watchWhileShown } from "./ticks.js";
-
 import { tidy } from "./typed_text.js";
+
 /** @typedef {import("./logging.js").Page} Page */
 
 const OTHER = "\n";
@@ -27,7 +28,7 @@ export function mountWriter(page, who, lot) {
     paint();
   });
   const paint = () => {
-    const names = [...new Set([...people, ...store.entries("person/").filter(([, person]) => !person.gone).map(([key]) => key.split("/")[2]), log.who()])].filter(Boolean);
+    const names = [...new Set([...namesKnown(store, people), log.who()])].filter(Boolean);
     fill(who, [["", tell("who_nobody")], ...names.map((name) => [name, name]), [OTHER, tell("who_other")]], log.who());
     fill(lot, [...knownLots(page).map((name) => [name, name]), [OTHER, tell("lot_new")]], currentLot(page));
   };

@@ -1,71 +1,34 @@
 // Names of the people of the day, and where each stands. Kept on the phone only.
 
-import { people } from "./plan_content.js";
-import { tell } from "./plan_words.js";
-import { watchWhileShown } from "./ticks.js";
-import { tidy } from "./typed_text.js";
-
 /**
  * @typedef {import("./store.js").Store} Store
  * @typedef {{at: string, gone?: boolean}} Person  `at` is the id of a place, or empty
  */
 
-/** @param {string} crew */
-const prefix = (crew) => `person/${crew}/`;
+const PREFIX = "person/";
 
-/** Everyone by name: those whom the farm has written, and those added here. @param {Store} store @param {string} crew @returns {[string, Person][]} */
-export function everyone(store, crew) {
-  const kept = new Map(store.entries(prefix(crew)).map(([key, person]) => [key.slice(prefix(crew).length), person]));
-  const names = [...people, ...[...kept.keys()].filter((name) => !people.includes(name)).sort()];
+/** @param {string} crew @param {string} name */
+export const keyOfPerson = (crew, name) => `${PREFIX}${crew}/${name}`;
+
+/** Everyone of a crew by name: those whom the farm has written, and those added here. @param {Store} store @param {string} crew @param {string[]} written @returns {[string, Person][]} */
+export function everyone(store, crew, written) {
+  const prefix = keyOfPerson(crew, "");
+  const kept = new Map(store.entries(prefix).map(([key, person]) => [key.slice(prefix.length), person]));
+  const names = [...written, ...[...kept.keys()].filter((name) => !written.includes(name)).sort()];
   return names.map((name) => /** @type {[string, Person]} */ ([name, kept.get(name) ?? { at: "" }])).filter(([, { gone }]) => !gone);
 }
 
-/** The names at each place. @param {Store} store @param {string} crew @returns {Map<string, string[]>} */
-export function placesOfPeople(store, crew) {
+/** The names of all who are here; who left a crew and stands in no other is not among them. @param {Store} store @param {string[]} written */
+export function namesKnown(store, written) {
+  const kept = store.entries(PREFIX).map(([key, { gone }]) => ({ name: key.split("/").slice(2).join("/"), left: Boolean(gone) }));
+  const here = new Set(kept.filter(({ left }) => !left).map(({ name }) => name));
+  const left = new Set(kept.filter((person) => person.left).map(({ name }) => name));
+  return [...new Set([...written, ...here])].filter((name) => here.has(name) || !left.has(name));
+}
+
+/** The names at each place. @param {Store} store @param {string} crew @param {string[]} written @returns {Map<string, string[]>} */
+export function placesOfPeople(store, crew, written) {
   const places = new Map();
-  for (const [name, { at }] of everyone(store, crew)) if (at) places.set(at, [...(places.get(at) ?? []), name]);
+  for (const [name, { at }] of everyone(store, crew, written)) if (at) places.set(at, [...(places.get(at) ?? []), name]);
   return places;
-}
-
-/** @param {Store} store @param {HTMLElement} section */
-export function mountPeople(store, section) {
-  const crew = section.dataset.people ?? "";
-  const form = /** @type {HTMLFormElement} */ (section.querySelector("[data-people-add]"));
-  const field = /** @type {HTMLInputElement} */ (form.querySelector("input"));
-  form.addEventListener("submit", (event) => {
-    event.preventDefault();
-    const name = tidy(field.value, 30);
-    if (name) store.put(prefix(crew) + name, { at: store.get(prefix(crew) + name)?.at ?? "" });
-    field.value = "";
-    field.focus();
-  });
-  const paint = () => paintPeople(store, crew, section);
-  paint();
-  watchWhileShown(store, section, paint, /^person\//);
-}
-
-/** @param {Store} store @param {string} crew @param {HTMLElement} section */
-function paintPeople(store, crew, section) {
-  const list = /** @type {HTMLElement} */ (section.querySelector("[data-people-list]"));
-  const template = /** @type {HTMLTemplateElement} */ (section.querySelector("[data-person-row]"));
-  const rows = new Map([...list.children].map((row) => [/** @type {HTMLElement} */ (row).dataset.person, /** @type {HTMLElement} */ (row)]));
-  const all = everyone(store, crew);
-  list.replaceChildren(...all.map(([name, person]) => {
-    const row = rows.get(name) ?? makeRow(template, store, prefix(crew) + name, name);
-    /** @type {HTMLSelectElement} */ (row.querySelector("select")).value = person.at;
-    return row;
-  }));
-}
-
-/** @param {HTMLTemplateElement} template @param {Store} store @param {string} key @param {string} name */
-function makeRow(template, store, key, name) {
-  const row = /** @type {HTMLElement} */ (/** @type {DocumentFragment} */ (template.content.cloneNode(true)).firstElementChild);
-  const leave = /** @type {HTMLElement} */ (row.querySelector("[data-leave]"));
-  const place = /** @type {HTMLSelectElement} */ (row.querySelector("select"));
-  row.dataset.person = name;
-  /** @type {HTMLElement} */ (row.querySelector("[data-name]")).textContent = name;
-  place.addEventListener("change", () => store.put(key, { at: place.value }));
-  leave.setAttribute("aria-label", tell("crew_leave_name", { name }));
-  leave.addEventListener("click", () => store.put(key, { at: "", gone: true }));
-  return row;
 }

@@ -1,6 +1,7 @@
 // One page of today's plan to print.
 
 import { placesOfPeople } from "./people.js";
+import { people } from "./plan_content.js";
 import { follow, sayer, titleOf } from "./plan_words.js";
 import { date } from "./words_said.js";
 
@@ -10,7 +11,7 @@ export function mountSheet({ store, plan }, button) {
   button.addEventListener("click", () => print());
   /** @type {HTMLElement} */ (sheet.querySelector("[data-sheet-date]")).textContent = date(Date.now());
   for (const table of /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll("[data-sheet-crew]"))) {
-    const names = placesOfPeople(store, table.dataset.sheetCrew ?? "");
+    const names = placesOfPeople(store, table.dataset.sheetCrew ?? "", people);
     for (const cell of /** @type {NodeListOf<HTMLElement>} */ (table.querySelectorAll("[data-names-of]"))) {
       cell.textContent = (names.get(cell.dataset.namesOf ?? "") ?? []).join(", ");
     }

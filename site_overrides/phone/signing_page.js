@@ -2,6 +2,7 @@
 
 import { element } from "./element.js";
 import { setWho } from "./log.js";
+import { namesKnown } from "./people.js";
 import { toFile } from "./records.js";
 import { dayName, runOf } from "./runs.js";
 import { saveAs, shareable } from "./sending.js";
@@ -9,8 +10,8 @@ import { signatureOf, signatures, trainingRun } from "./skills_signed.js";
 import { people, skills } from "./teaching.js";
 import { tell } from "./teaching_words.js";
 import { watchWhileShown } from "./ticks.js";
-
 import { tidy } from "./typed_text.js";
+
 /** @typedef {import("./logging.js").Page} Page */
 
 const dates = new Intl.DateTimeFormat(document.documentElement.lang || undefined, { day: "numeric", month: "long", year: "numeric" });
@@ -24,10 +25,10 @@ export const allSigned = ({ log }) => signatures(log.runs().flatMap((run) => log
 /** A name without hidden characters and stray spaces. @param {string} text */
 const clean = (text) => tidy(text, 60);
 
-/** The names of all who are known on this phone. @param {Page} page */
+/** The names of all who are here, and of all who were ever signed off. @param {Page} page */
 function everyone(page) {
-  const kept = page.store.entries("person/").filter(([, { gone }]) => !gone).map(([key]) => key.split("/").slice(2).join("/"));
-  return [...new Set([...people, ...kept, ...allSigned(page).map(({ name }) => name ?? "")])].sort();
+  const signed = allSigned(page).map(({ name }) => name ?? "");
+  return [...new Set([...namesKnown(page.store, people), ...signed])].sort();
 }
 
 /** @param {Page} page @param {HTMLElement} place */

@@ -244,6 +244,25 @@ def test_a_closed_day_offers_nothing_to_the_next(phone: BrowserContext, shared_h
     assert "7" not in sheet.locator(".chip").all_inner_texts()
 
 
+def test_names_of_people_are_whole_and_those_who_left_are_gone(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "crew/")
+    for name in ("Ana/Ben", "Cleo"):
+        page.locator("[data-people-add] input").first.fill(name)
+        page.locator("[data-people-add] button").first.click()
+    written = page.locator("[data-person]").first.get_attribute("data-person")
+    for name in ("Cleo", written):
+        page.locator(f"[data-person='{name}'] [data-leave]").first.click()
+        until(page, f'document.querySelector("[data-person=\'{name}\']") === null')
+    page = open_page(phone, shared_host.address + "log/")
+    until(page, "document.querySelectorAll('[data-log-who] option').length > 2")
+    names = {"Ana/Ben", "Cleo", written}
+    assert names & set(page.locator("[data-log-who] option").all_inner_texts()) == {"Ana/Ben"}
+    page = open_page(phone, shared_host.address + "signing/")
+    page.locator("[data-sign-names] option").first.wait_for(state="attached")
+    listed = {each.get_attribute("value") for each in page.locator("[data-sign-names] option").all()}
+    assert names & listed == {"Ana/Ben"}
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing(browser: Browser, shared_host: Host, scheme: str) -> None:
     context = browser.new_context(**PHONE, color_scheme=scheme, service_workers="block")  # type: ignore[arg-type]
