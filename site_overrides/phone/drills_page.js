@@ -1,5 +1,6 @@
 // The page of questions: a deck is chosen, one question after the other is asked, answers are explained.
 
+import { addressMark } from "./address_mark.js";
 import { answered, known, next } from "./boxes.js";
 import { drills } from "./drills.js";
 import { drillTable } from "./drill_table.js";
@@ -62,7 +63,7 @@ export async function mountDrills(page, place) {
     card.replaceChildren(Object.assign(document.createElement("p"), { className: "all-clear", textContent: tell("drill_rest") }), again);
   }
 
-  choose(choice, decodeURIComponent(location.hash.slice(1)));
+  choose(choice, addressMark());
   choice.addEventListener("change", ask);
   ask();
 }

@@ -1,5 +1,6 @@
 // The record of a day to read and to print: the same parts as the report that is made from the file.
 
+import { addressMark } from "./address_mark.js";
 import { plannedOf, tallyRows } from "./day_tallies.js";
 import { element } from "./element.js";
 import { entryTitle } from "./log_entries.js";
@@ -27,7 +28,7 @@ export async function mountRecordPage(page, place) {
   part("print").addEventListener("click", () => print());
   if (!days.length) return;
   part("days").replaceChildren(...days.map(([id, { begun }]) => element("option", { value: id }, `${date(begun)}, ${clock(begun)}`)));
-  const asked = decodeURIComponent(location.hash.slice(1));
+  const asked = addressMark();
   part("days").value = days.some(([id]) => id === asked) ? asked : page.run() || days[0][0];
   const [teller, formulas] = [await makeTeller(page), await loaded(page.plan)];
   const paint = () => part("shown").replaceChildren(...record(page, teller, formulas, part("days").value));

@@ -174,24 +174,6 @@ def test_a_finished_day_is_signed_read_only_and_asks_to_be_sent(phone: BrowserCo
     until(page, f"!({STRIP}).includes('is only on this phone')")
 
 
-def test_pasted_text_comes_without_hidden_characters(phone: BrowserContext, shared_host: Host) -> None:
-    """Every other phone would refuse the entry for them."""
-    page = open_page(phone, shared_host.address + "log/")
-    page.locator("[data-reading=breast_reading]").first.click()
-    sheet = page.locator(".sheet-over")
-    sheet.locator("input[type=text]").fill("\u200eby the door\u200e")
-    for digit in "62":
-        sheet.locator(".keypad .key", has_text=digit).first.click()
-    sheet.get_by_role("button", name="Keep").click()
-    sheet.locator("#done-other").fill("\u202e \u200e")
-    sheet.locator(".sheet__other button").click()
-    sheet.locator("#done-other").fill("Put on\u200e ice")
-    sheet.locator(".sheet__other button").click()
-    sheet.wait_for(state="detached")
-    assert [each["name"] for each in stored(page) if "name" in each] == ["by the door"]
-    assert [each["text"] for each in stored(page) if each["kind"] == "action"] == ["Put on ice"]
-
-
 def _lot(page: Page) -> str:
     return str(page.locator("[data-log-lot]").input_value())
 
@@ -242,6 +224,32 @@ def test_a_closed_day_offers_nothing_to_the_next(phone: BrowserContext, shared_h
     sheet.wait_for()
     assert "36" not in sheet.locator(".quick .key").all_inner_texts()
     assert "7" not in sheet.locator(".chip").all_inner_texts()
+
+
+def test_pasted_text_comes_without_hidden_characters(phone: BrowserContext, shared_host: Host) -> None:
+    """Every other phone would refuse the entry for them."""
+    page = open_page(phone, shared_host.address + "log/")
+    page.locator("[data-reading=breast_reading]").first.click()
+    sheet = page.locator(".sheet-over")
+    sheet.locator("input[type=text]").fill("\u200eby the door\u200e")
+    for digit in "62":
+        sheet.locator(".keypad .key", has_text=digit).first.click()
+    sheet.get_by_role("button", name="Keep").click()
+    sheet.locator("#done-other").fill("\u202e \u200e")
+    sheet.locator(".sheet__other button").click()
+    sheet.locator("#done-other").fill("Put on\u200e ice")
+    sheet.locator(".sheet__other button").click()
+    sheet.wait_for(state="detached")
+    assert [each["name"] for each in stored(page) if "name" in each] == ["by the door"]
+    assert [each["text"] for each in stored(page) if each["kind"] == "action"] == ["Put on ice"]
+
+
+@pytest.mark.parametrize("address", ["record/#50%", "drills/#50%", "record/#%E0%A4%A"])
+def test_an_address_with_a_broken_mark_shows_its_page(phone: BrowserContext, shared_host: Host, address: str) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    mark(page, "lot_begins")
+    page = open_page(phone, shared_host.address + address)
+    until(page, "document.querySelector('[data-record-shown] h2, .drill__answer') !== null")
 
 
 def test_names_of_people_are_whole_and_those_who_left_are_gone(phone: BrowserContext, shared_host: Host) -> None:
