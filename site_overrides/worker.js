@@ -126,7 +126,11 @@ async function missing(cache) {
   return paths.filter((_, place) => !kept[place]);
 }
 
+/** Whether no version kept pages before this one. A copy that broke off has left files, but keeps no pages. */
+let isFirst = false;
+
 async function install() {
+  isFirst = !worker.registration.active;
   const cache = await caches.open(cacheName);
   const telling = startTelling();
   let waiting = await missing(cache);
@@ -152,7 +156,7 @@ async function install() {
 async function activate() {
   const old = (await caches.keys()).filter((name) => name.startsWith(ours) && name !== cacheName);
   for (const name of old) await caches.delete(name);
-  if (!old.length) await worker.clients.claim();
+  if (isFirst) await worker.clients.claim();
 }
 
 /** @param {Request} request */

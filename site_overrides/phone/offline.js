@@ -13,19 +13,22 @@ const isSealed = () => Boolean(document.querySelector('meta[http-equiv="Content-
 export async function startOffline(root, strip, timers) {
   const workers = navigator.serviceWorker;
   if (!workers || !isSealed()) return;
+  /** @type {ServiceWorkerRegistration | null} */ let registration = null;
+  let hadOne = Boolean(workers.controller);
   workers.addEventListener("controllerchange", () => {
     if (asked) location.reload();
-    else if (hadOne) stale = true;
+    // A first copy is of this page's version when this page asked for it; another window's may be of a later one.
+    else stale ||= hadOne || registration?.active !== workers.controller;
+    hadOne = true;
   });
   workers.addEventListener("message", ({ data }) => data.kind === "freed" ? leaveWorker() : showKeeping(strip, data));
-  const hadOne = Boolean(workers.controller);
   loadWhenStale();
   if (!hadOne) await quiet(); // the first copy takes a processor for a second or more
-  const registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
-  if (!registration) return;
-  const look = () => offer(registration, strip, timers);
-  registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", look));
-  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && registration.update().catch(() => undefined));
+  const mine = registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
+  if (!mine) return;
+  const look = () => offer(mine, strip, timers);
+  mine.addEventListener("updatefound", () => mine.installing?.addEventListener("statechange", look));
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && mine.update().catch(() => undefined));
   setInterval(look, 2000);
   look();
 }

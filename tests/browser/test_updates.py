@@ -91,3 +91,60 @@ def test_another_window_loads_its_next_page_whole(phone: BrowserContext, host: H
         other.locator(".stop__link").first.click()
     until(other, "document.documentElement.dataset.ready !== undefined")
     assert not other.evaluate("Boolean(window.stillHere)")
+
+
+def _links_turn(page: Page) -> bool:
+    """Whether the next link takes in its page, instead of loading it whole."""
+    page.evaluate("window.stillHere = true")
+    page.locator(".bar a, .stop__link").last.click()
+    until(page, "location.pathname !== '/cone-to-cooler/' && document.documentElement.dataset.ready !== undefined")
+    return bool(page.evaluate("Boolean(window.stillHere)"))
+
+
+def test_a_window_that_asked_for_the_first_copy_hears_of_a_later_one(phone: BrowserContext, host: Host) -> None:
+    one, other = phone.new_page(), phone.new_page()
+    one.goto(host.address)
+    offline_ready(one)
+    assert _links_turn(one), "the first copy is of the version of the page that asked for it"
+    one.locator(".md-header__title, .bar a").first.click()
+    other.goto(host.address)
+    publish(host, "second")
+    _look_for_updates(other)
+    until(other, OFFERED)
+    with other.expect_navigation():
+        other.locator(".strip__row button", has_text="Update").click()
+    until(one, "document.documentElement.dataset.ready !== undefined")
+    assert not _links_turn(one)
+
+
+def _break_off(page: Page, host: Host) -> None:
+    """The first copy breaks off and leaves some files."""
+    host.instead |= {"look/teaching.css": b"cut of", "kept.lzma": b"cut of"}
+    page.goto(host.address)
+    until(page, "caches.keys().then((names) => names.length > 0)", 20)
+    until(page, "navigator.serviceWorker.getRegistration().then((it) => !it || (!it.installing && !it.active))", 20)
+    assert page.evaluate("caches.keys().then((names) => names.length)") == 1
+    host.instead.clear()
+
+
+def test_after_a_copy_that_broke_off_the_next_version_keeps_the_page_at_once(phone: BrowserContext, host: Host) -> None:
+    page = phone.new_page()
+    _break_off(page, host)
+    publish(host, "second")
+    page.reload()
+    offline_ready(page)
+    assert page.evaluate("caches.keys().then((names) => names.length)") == 1
+    assert _links_turn(page)
+
+
+def test_a_window_of_the_version_that_broke_off_does_not_mix_it_with_the_next(
+    phone: BrowserContext, host: Host
+) -> None:
+    old, new = phone.new_page(), phone.new_page()
+    _break_off(old, host)
+    publish(host, "second")
+    new.goto(host.address)
+    offline_ready(new)
+    offline_ready(old)
+    assert not _links_turn(old)
+    assert _links_turn(new)
