@@ -1,5 +1,6 @@
 /**
- * The log on this phone. An entry is on disk before it is told of; none is ever changed or taken away.
+ * The log on this phone. An entry goes to disk before it is told of, and where that fails it is told of as NOT SAVED;
+ * none is ever changed or taken away.
  *
  * @typedef {import("./records.js").Entry} Entry
  * @typedef {import("./store.js").Store} Store

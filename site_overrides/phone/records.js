@@ -7,15 +7,16 @@
  *   const entry = makeEntry(desk, { kind: "reading", of: "kettle", value: 353.15, written: "80 °C", limit });
  *   desk  { phone, counter, run, who, now, zone }: the counter is one more than the last this phone gave out
  *   limit is limitFor(...) of judging.js at that moment, so that the record keeps the limit that was in force
- *   await store.put(keyOf(entry), entry)           keep it first, then answer the tap; NOT SAVED when that gives false
- *   const all = store.entries(`log/${run}/`).map(([, entry]) => entry)
+ *   await store.keep([[keyOf(entry), entry]])      keep it first, then answer the tap; NOT SAVED when that gives false
+ *   log.js does both for a page: await log.add(run, { kind: "reading", ... })
+ *   const all = log.of(run).all()                  all entries of a run, as log_index.js holds them
  *   standing(all)                                  what counts; inOrder(all) is what is shown, corrections and all
  *   makeEntry(desk, { ...fields, corrects: old.id })               takes the place of another entry
  *   makeEntry(desk, { ...fields, corrects: old.id, gone: true })   takes it back
  *   makeEntry(desk, { kind: "action", answers: reading.id, text, reason })
  *   makeEntry(desk, { kind: "plan", values, text: version })       once, when the day begins
  *   toFile(desk, all, version)                     the text to share, and in record_check.js takeFile(text, ranges)
- *   merge.js: news(mine, theirs) to put, then an entry of kind "merge" { phone, sent: file.clock, taken: news.length }
+ *   merge.js: news(mine, theirs) for log.take, then an entry of kind "merge" { phone, sent: file.clock, taken: news.length }
  * The kinds and their fields: record_format.js, which the build makes from generator/records/day_record_1.schema.json.
  * What can be read: readings.js, which the build makes from content.
  *

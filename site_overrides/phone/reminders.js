@@ -53,7 +53,7 @@ export async function startReminding(page) {
 
   // After the tap was answered, and once for many changes.
   const soon = () => void (waiting ||= window.setTimeout(look, 30));
-  page.store.watch((key) => /^(log|run|state|sent)\//.test(key) && soon());
+  page.store.watch((_, keys) => void (keys.some((key) => /^(log|run|state|sent)\//.test(key)) && soon()));
   setInterval(paintDue, 1000);
   look();
 }

@@ -51,7 +51,7 @@ export function watchWhileShown(store, element, paint, ...about) {
 }
 
 /**
- * The tick is shown when it is on disk, not before.
+ * The tick is shown when it is on disk, not before; where that fails it is shown beside the words NOT SAVED.
  * @param {Page} page @param {HTMLElement} list @param {HTMLElement} row @param {Prints} now
  */
 async function change(page, list, row, now) {
