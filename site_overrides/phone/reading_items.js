@@ -47,15 +47,6 @@ export function offered({ last, low, high, step, range, counts }) {
   return places.filter(fits);
 }
 
-/**
- * Whether a value in SI can be at all; a last digit is left to changes of unit.
- * @param {number} value @param {[number, number]} range
- */
-export function canBe(value, [low, high]) {
-  const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
-  return value >= low - slack && value <= high + slack;
-}
-
 /** A key of the keypad put to what is typed. @param {string} typed @param {string} key  a digit, `.`, `-` or `back` */
 export function press(typed, key) {
   if (key === "back") return typed.slice(0, -1);

@@ -7,14 +7,16 @@ import { keepReading } from "./keeping_entries.js";
 import { makeKeypad } from "./keypad.js";
 import { currentLot, knownLots, nextLot } from "./lots.js";
 import { items, makeTeller, tell } from "./log_words.js";
+import { neat } from "./neat_steps.js";
+import { liesWithin } from "./ranges.js";
 import { answerWith } from "./reading_answer.js";
-import { canBe, kindOf, offered } from "./reading_items.js";
+import { kindOf, offered } from "./reading_items.js";
 import { numbersNow, openRun } from "./runs.js";
 import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
 import { openSheet } from "./sheet.js";
+import { tidy } from "./typed_text.js";
 import { clock } from "./words_said.js";
 
-import { tidy } from "./typed_text.js";
 /**
  * @typedef {import("./logging.js").Page} Page
  * @typedef {import("./records.js").Entry} Entry
@@ -60,7 +62,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
   function whatIsWrong(value) {
     if (item.named && !given.name) return tell("name_first", { named: item.named });
     if (item.reasons && !given.reason) return tell("reason_first");
-    if (value === undefined || !item.range || canBe(value, item.range)) return "";
+    if (value === undefined || !item.range || liesWithin(value, item.range)) return "";
     return tell("impossible", { value: teller.value(of, value) });
   }
 
@@ -107,13 +109,6 @@ function valueFields(item, last, limit, teller, keep, refused, sheet) {
   };
   const offers = quick.length ? [element("p", { class: "sheet__about" }, tell("quick")), element("div", { class: "quick" }, ...buttons), element("p", { class: "sheet__about" }, tell("type"))] : [];
   return [...offers, ...pad.elements, largeButton(tell("keep"), typed)];
-}
-
-/** A step in one system's units as a round number in the other's. @param {number} size */
-function neat(size) {
-  const power = 10 ** Math.floor(Math.log10(size) + 1e-9);
-  const lead = size / power;
-  return Number((power * (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10)).toPrecision(6));
 }
 
 /** @param {number} number */

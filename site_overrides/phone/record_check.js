@@ -24,11 +24,11 @@
  * @typedef {{phone: string, clock: number, entries: Entry[], faults: Fault[], refused: number}} Taken
  */
 
+import { liesWithin } from "./ranges.js";
 import { format } from "./record_format.js";
 
 const MOST_CHARACTERS = 16_000_000;
 const MOST_FAULTS = 50;
-const SLACK_OF_RANGE = 1e-9;
 
 /**
  * What can be taken from a file's text. Where the file as a whole is refused there are no entries and one fault.
@@ -70,9 +70,7 @@ function whatIsWrong(file) {
 function outOfReach({ id, of, value, corrects }, ranges) {
   if (corrects === id) return { code: "corrects_itself", at: "corrects" };
   if (of === undefined || value === undefined || !Object.hasOwn(ranges, of)) return null;
-  const [low, high] = ranges[of];
-  const slack = SLACK_OF_RANGE * Math.max(Math.abs(low), Math.abs(high));
-  return value < low - slack || value > high + slack ? { code: "impossible", at: "value" } : null;
+  return liesWithin(value, ranges[of]) ? null : { code: "impossible", at: "value" };
 }
 
 /** @param {unknown} value */

@@ -6,7 +6,7 @@
  * @typedef {{default: string, options: Record<string, Record<string, number>>}} Choice
  */
 
-const SLACK = 1e-9;
+import { liesWithin } from "./ranges.js";
 
 /**
  * Settings from a plan and changes to it. A change beats the plan, the plan beats an option, an option a default. When
@@ -60,12 +60,7 @@ function onlyFitting({ inputs, choices }, changes) {
   );
 }
 
-/**
- * Whether an input takes a value, leaving a last digit to changes of unit.
- * @param {Input} input @param {unknown} value
- */
+/** Whether an input takes a value. @param {Input} input @param {unknown} value */
 export function isInRange({ low, high, whole }, value) {
-  const slack = SLACK * Math.max(Math.abs(low), Math.abs(high));
-  if (typeof value !== "number" || !(value >= low - slack && value <= high + slack)) return false;
-  return !whole || Number.isInteger(value);
+  return typeof value === "number" && liesWithin(value, [low, high]) && (!whole || Number.isInteger(value));
 }

@@ -1,5 +1,6 @@
 // What people type into a field: with or without a unit, with a point or a comma, as a time of day or a span.
 
+import { neat } from "./neat_steps.js";
 import { fromSi, readNumber, toSi } from "./showing.js";
 import { say } from "./words_said.js";
 
@@ -90,13 +91,6 @@ export function stepped(value, way, id, formulas, system) {
   const shown = formulas.units[unit];
   const grid = step ? neat(step / shown.factor) : whole ? 1 : 10 ** -(formulas.digitsOf[id] ?? digits);
   return toSi(toGrid(fromSi(value, shown), way, grid), shown);
-}
-
-/** A step in one system's units as a round number in the other's: 1, 2 or 5 and noughts. @param {number} size */
-function neat(size) {
-  const power = 10 ** Math.floor(Math.log10(size) + 1e-9);
-  const lead = size / power;
-  return power * (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10);
 }
 
 /** @param {number} value @param {1 | -1} way @param {number} grid */

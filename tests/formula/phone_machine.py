@@ -14,7 +14,16 @@ from py_mini_racer import MiniRacer
 from generator.computing import Workbook
 
 PHONE = Path(__file__).resolve().parents[2] / "site_overrides" / "phone"
-NUMBERS = ("runtime.js", "choosing.js", "settling.js", "breathing.js", "running.js", "writing.js", "showing.js")
+NUMBERS = (
+    "runtime.js",
+    "choosing.js",
+    "ranges.js",
+    "settling.js",
+    "breathing.js",
+    "running.js",
+    "writing.js",
+    "showing.js",
+)
 Hand = Literal["python", "phone"]
 HANDS: tuple[Hand, Hand] = ("python", "phone")
 

@@ -36,7 +36,7 @@ def workbook() -> Workbook:
 def ask(workbook: Workbook) -> Ask:
     formulas = workbook.javascript() + "const known = { inputs, choices, settle };\n"
     formulas += "const typing = { inputs, choices, measures, measureOf, units };\nconst say = (id) => id;\n"
-    return machine(*NUMBERS, "typed_text.js", "plan_codes.js", "typed.js", formulas=formulas)
+    return machine(*NUMBERS, "typed_text.js", "plan_codes.js", "neat_steps.js", "typed.js", formulas=formulas)
 
 
 def _is_fit(read: dict[str, Any], workbook: Workbook) -> bool:

@@ -20,6 +20,8 @@ MODULES = (
     "curve.js",
     "log_index.js",
     "reading_items.js",
+    "neat_steps.js",
+    "ranges.js",
     "timer_names.js",
     "foretelling.js",
 )
@@ -147,6 +149,21 @@ def test_round_values_about_the_last_are_offered(log: Ask, about: Any, values: l
 def test_the_keypad(log: Ask, keys: str, typed: str) -> None:
     assert log("keys.reduce(press, '')", keys=list(keys)) == typed
     assert log("press('12', 'back')") == "1"
+
+
+@pytest.mark.parametrize(
+    ("size", "round_one"),
+    [(1 / 2.20462, 0.5), (1.8, 2), (25.4, 20), (3.78541, 5), (0.3048, 0.2), (0.1, 0.1), (0.95, 1)],
+)
+def test_a_step_in_other_units_is_one_two_or_five_and_noughts(log: Ask, size: float, round_one: float) -> None:
+    assert log("neat(size)", size=size) == round_one
+
+
+def test_a_last_digit_is_left_to_changes_of_unit(log: Ask) -> None:
+    boiling = (212 - 32) / 1.8 + 273.15
+    assert log("liesWithin(value, [0, high])", value=boiling + 1e-10, high=boiling)
+    assert not log("liesWithin(value, [0, high])", value=boiling + 0.001, high=boiling)
+    assert not log("liesWithin(-1e-3, [0, high])", high=boiling)
 
 
 def test_timers_of_one_name_are_numbered(log: Ask) -> None:

@@ -17,7 +17,7 @@ from generator.records.days import RecordBook
 from generator.records.shape import record_schema
 from tests.product import product_reading, product_workbook
 
-MODULES = ("records.js", "record_check.js", "merge.js", "judging.js", "curve.js", "record_table.js")
+MODULES = ("records.js", "ranges.js", "record_check.js", "merge.js", "judging.js", "curve.js", "record_table.js")
 Phone = Callable[..., Any]
 
 
