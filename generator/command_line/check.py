@@ -6,8 +6,8 @@ from argparse import Namespace
 
 from generator.command_line.findings import counted
 from generator.command_line.ordering import read_order
+from generator.pipeline.checking import read_and_check
 from generator.pipeline.progress import Progress
-from generator.pipeline.story import read_and_check
 
 
 def run(options: Namespace) -> int:

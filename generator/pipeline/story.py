@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from generator.papers.printing import Printed, printing
-from generator.pipeline.figuring import figure, open_content
+from generator.pipeline.checking import Say, read_and_check
 from generator.pipeline.freshness import fingerprint, keep_mark
 from generator.pipeline.order import CHANGES, SETTINGS, Order
 from generator.pipeline.release import read_release
-from generator.problems import stop_at
 from generator.publishing.engine import run_engine
 from generator.publishing.sealing import seal
 from generator.publishing.searching import write_titles
 from generator.publishing.swapping import successor
 from generator.publishing.writing import write_folder
 from generator.rendering import Edition, Rendered, render_site
-from generator.rules import check_rules
 from generator.telling.listing import Listed
 
-Say = Callable[[str], None]
 PAPERS = "Setting the papers"
 """What is left of it when all pages are written: it goes on meanwhile."""
 
@@ -58,14 +55,3 @@ def write_all(edition: Edition, order: Order, say: Say) -> tuple[Rendered, Print
 
 def _pages_alone(edition: Edition, order: Order) -> Rendered:
     return render_site(edition, memory=order.templates)
-
-
-def read_and_check(order: Order, say: Say) -> Edition:
-    """The content with the numbers of the farm's plan. Raises ProblemsFound with all faults of the first bad stage."""
-    say("Reading the content")
-    reading, workbook = open_content(order)
-    say("Computing the numbers")
-    edition = figure(reading, workbook)
-    say("Checking the rules")
-    stop_at(check_rules(reading, workbook))
-    return edition

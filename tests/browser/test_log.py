@@ -260,7 +260,7 @@ def test_names_of_people_are_whole_and_those_who_left_are_gone(phone: BrowserCon
     written = page.locator("[data-person]").first.get_attribute("data-person")
     for name in ("Cleo", written):
         page.locator(f"[data-person='{name}'] [data-leave]").first.click()
-        until(page, f'document.querySelector("[data-person=\'{name}\']") === null')
+        until(page, f"document.querySelector(\"[data-person='{name}']\") === null")
     page = open_page(phone, shared_host.address + "log/")
     until(page, "document.querySelectorAll('[data-log-who] option').length > 2")
     names = {"Ana/Ben", "Cleo", written}

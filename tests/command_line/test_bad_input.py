@@ -152,8 +152,10 @@ def test_a_folder_without_permission(bakery: Order, tmp_path: Path) -> None:
 
 
 @PERMISSIONS
-@pytest.mark.parametrize("command", ["check", "build"])
-@pytest.mark.parametrize("what", ["a file", "a folder to look into", "a folder to list"])
+@pytest.mark.parametrize(
+    ("command", "what"),
+    [("check", "a file"), ("check", "a folder to look into"), ("check", "a folder to list"), ("build", "a file")],
+)
 def test_content_without_permission(bakery: Order, tmp_path: Path, command: str, what: str) -> None:
     terms = bakery.shared / "terms/terms.yml"
     locked, mode = (terms, 0) if what == "a file" else (terms.parent, 0o400 if what == "a folder to look into" else 0)

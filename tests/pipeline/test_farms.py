@@ -26,14 +26,23 @@ def farms(bakery: Order) -> list[Path]:
     return [north, south]
 
 
+@pytest.fixture
+def into(ready_bakery: Order, tmp_path: Path) -> Path:
+    """Where they are built; what all can share was set for the bakery before."""
+    folder, shared = tmp_path / "many", tmp_path / "many" / "shared"
+    shutil.copytree(ready_bakery.papers, shared / "papers")
+    shutil.copytree(ready_bakery.templates, shared / "templates")
+    shutil.copy(ready_bakery.memory, shared)
+    return folder
+
+
 def _content(site: Path) -> dict[str, bytes]:
     return {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
 
 
 def test_each_is_as_if_built_alone_and_faults_stay_at_home(
-    farms: list[Path], bakery: Order, ready_bakery: Order, run: Run, tmp_path: Path
+    farms: list[Path], bakery: Order, ready_bakery: Order, run: Run, into: Path
 ) -> None:
-    into = tmp_path / "many"
     words = ["--content", bakery.content, "--into", into]
     bad = Path(shutil.copytree(farms[0], bakery.content / "bad"))
     (bad / "farm" / "farm.yml").write_text("farm: {color: red}\n")
@@ -55,10 +64,8 @@ def test_each_is_as_if_built_alone_and_faults_stay_at_home(
 
 
 def test_a_folder_that_cannot_be_written_stays_its_own_farms_fault(
-    farms: list[Path], bakery: Order, run: Run, tmp_path: Path
+    farms: list[Path], bakery: Order, run: Run, into: Path
 ) -> None:
-    into = tmp_path / "many"
-    into.mkdir()
     (into / "north").touch()
     answer = run("farms", *farms, "--content", bakery.content, "--into", into)
     assert answer.status == 1
