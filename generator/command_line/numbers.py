@@ -15,6 +15,8 @@ from generator.problems import Place, Problem, ProblemsFound, did_you_mean
 from generator.telling.edition import Edition
 
 REFUSED = 2
+CHOICE = "choice"
+"""The unit of what is one of a list."""
 
 
 def run(options: Namespace) -> int:
@@ -39,16 +41,16 @@ def run(options: Namespace) -> int:
 
 
 def contract(edition: Edition) -> dict[str, dict[str, object]]:
-    """Every quantity in SI by id, and every choice by its option. A value that is refused is null and says why."""
+    """Every quantity in SI by id, what is one of a list by its id. A value that is refused is null and says why."""
     library, day = edition.library, edition.day
     told: dict[str, dict[str, object]] = {
-        name: {"value": edition.settings[name], "unit": "choice", "title": choice.title, "from": []}
+        name: {"value": edition.settings[name], "unit": CHOICE, "title": choice.title, "from": []}
         for name, choice in library.choices.items()
     }
     for name, item in edition.workbook.items.items():
         told[name] = {
             "value": day.values.get(name),
-            "unit": item.measure.unit,
+            "unit": CHOICE if item.measure.form == "member" else item.measure.unit,
             "title": titled(item, edition),
             "from": list(edition.workbook.uses(name)),
         }

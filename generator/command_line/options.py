@@ -171,8 +171,9 @@ def _add_cards(part: argparse.ArgumentParser) -> None:
 def _add_plan(part: argparse.ArgumentParser) -> None:
     part.add_argument("--plan", metavar="PLAN", help="a plan of the farm by its id, or a YAML file with values")
     part.add_argument("--set", metavar="ID=VALUE", action="append", default=[], help="a value for this run; repeatable")
-    part.add_argument("--why", metavar="ID", help="the whole chain of workings behind one quantity")
-    part.add_argument("--json", action="store_true", help="every quantity in SI units, for other programs")
+    told = part.add_mutually_exclusive_group()
+    told.add_argument("--why", metavar="ID", help="the whole chain of workings behind one quantity")
+    told.add_argument("--json", action="store_true", help="every quantity in SI units, for other programs")
 
 
 def _add_farms(part: argparse.ArgumentParser) -> None:

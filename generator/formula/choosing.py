@@ -32,11 +32,12 @@ def allot(total: float, works: Sequence[float], caps: Sequence[float]) -> list[f
     """Share out helpers so that the slowest place is as fast as can be, with as few helpers as that takes.
 
     A place with n helpers reaches n / work, and never more than its cap. Where there are fewer helpers than places,
-    they walk between them, an equal share at each.
+    they walk between them and share all, each place in proportion to its work.
     """
     helpers = math.floor(finite(total + 1e-9))
     if helpers < len(works):
-        return [total / len(works) for _ in works]
+        rate = min(total / sum(works), *caps)
+        return [rate * work for work in works]
     counts = [1.0 for _ in works]
     for _ in range(len(works), min(helpers, _MOST_HELPERS)):
         counts[_slowest(counts, works, caps)] += 1

@@ -17,6 +17,8 @@ class Unit(Entry):
     base: bool = False
     definition: str = ""
     """What it is in terms of other units, where the unit library does not know it."""
+    also: tuple[Verbatim, ...] = ()
+    """Other ways in which people write it."""
 
 
 class Shown(Entry):

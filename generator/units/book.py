@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from functools import cached_property
 from pathlib import Path
@@ -27,6 +27,8 @@ class UnitLike(Protocol):
     def base(self) -> bool: ...  # noqa: D102
     @property
     def definition(self) -> str: ...  # noqa: D102
+    @property
+    def also(self) -> Sequence[str]: ...  # noqa: D102
 
 
 class ShownLike(Protocol):
@@ -76,11 +78,19 @@ class UnitBook:
         """The unit texts for which that may stand: the text itself, or what pages show for it."""
         return self._written.get(written, ())
 
+    def ways_to_write(self, dimension: Dimension) -> list[str]:
+        """Every text that stands for a unit of that dimension."""
+        return [
+            way
+            for way, meant in self._written.items()
+            if any(unit in self._sizes and self.dimension(unit) == dimension for unit in meant)
+        ]
+
     @cached_property
     def _written(self) -> dict[str, tuple[str, ...]]:
         found: dict[str, tuple[str, ...]] = {}
         for text, unit in self.units.items():
-            for way in {text, unit.symbol, unit.symbol.replace("°", ""), unit.plural or text}:
+            for way in {text, unit.symbol, unit.symbol.replace("°", ""), unit.plural or text, *unit.also}:
                 found[way] = (*found.get(way, ()), text)
         return found
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from generator.problems import did_you_mean
 from generator.units.book import MeasureLike, UnitBook
 from generator.units.fault import UnitFault
 
 _NUMBER = r"(?:\d{1,3}(?: \d{3})+(?!\d)(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)(?:[eE][+-]?\d{1,2})?"
 _PART = re.compile(rf"\s*(?P<before>[^\d\s.,+-]*)\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s].*?)?(?=\s+\d|\s*$)")
 _CLOCK = re.compile(r"(\d{1,2}):(\d{2})\s*(am|pm)?\s*(the day before|next day)?", re.IGNORECASE)
+_TWO_WAYS = re.compile(r"\d+:\d{2}")
 _DAYS = {None: 0, "the day before": -1, "next day": 1}
 _LONGEST = 60
 
@@ -22,6 +24,9 @@ def read_value(text: str, measure: MeasureLike, book: UnitBook, *, difference: b
     written = re.sub(r"[\u00a0\u2009\u202f]", " ", text).replace("\u2212", "-").strip()
     if measure.form == "clock" and ":" in written:
         return _read_clock(written, text)
+    if measure.form == "duration" and _TWO_WAYS.fullmatch(written):
+        long, short = written.split(":")
+        raise UnitFault(f"`{text}` can be read in two ways", f"write `{long} h {short} min` or `{long} min {short} s`")
     sign, rest = (-1, written[1:]) if written.startswith("-") else (1, written.removeprefix("+"))
     parts = _split(rest, text, measure)
     units = [_find_unit(before + unit, text, measure, book, difference) for before, _, unit in parts]
@@ -64,15 +69,15 @@ def _find_unit(written: str, text: str, measure: MeasureLike, book: UnitBook, di
             return measure.unit
         raise UnitFault(f"`{text}` has no unit", _example(measure))
     meant = book.meant_by(written)
-    if not meant:
-        book.size(written)  # raises, naming the nearest
     wanted = book.dimension(measure.unit)
+    if not meant:
+        raise UnitFault(f"unknown unit `{written}`", did_you_mean(written, book.ways_to_write(wanted)))
     fitting = [unit for unit in meant if unit not in book.unknown and book.dimension(unit) == wanted]
     scales = [unit for unit in fitting if book.reads_a_point(unit) == (measure.point and not difference)]
     if scales or (fitting and difference):
         return (scales or fitting)[0]
-    if fitting and measure.point:  # kelvins may stand on a thermometer too
-        return fitting[0]
+    if measure.point and measure.unit in fitting:  # kelvins may stand on a thermometer too
+        return measure.unit
     units = " or ".join(f"`{unit}`" for unit in dict.fromkeys((measure.us.unit, measure.metric.unit)))
     raise UnitFault(f"`{written}` does not fit “{measure.title}”", f"write it in {units}")
 

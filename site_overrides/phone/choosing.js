@@ -22,12 +22,16 @@ export function argmax(members, values) {
  * Share out helpers so that the slowest place is as fast as can be, with as few helpers as that takes.
  *
  * A place with n helpers reaches n / work, and never more than its cap. Where there are fewer helpers than places,
- * they walk between them, an equal share at each.
+ * they walk between them and share all, each place in proportion to its work.
  * @param {number} total @param {number[]} works @param {number[]} caps
  */
 export function allot(total, works, caps) {
   const helpers = Math.floor(finite(total + 1e-9));
-  if (helpers < works.length) return works.map(() => total / works.length);
+  if (helpers < works.length) {
+    const together = works.reduce((sum, work) => sum + work, 0);
+    const shared = Math.min(finite(total / together), ...caps);
+    return works.map((work) => shared * work);
+  }
   const counts = works.map(() => 1.0);
   for (let used = works.length; used < Math.min(helpers, MOST_HELPERS); used += 1) {
     counts[slowest(counts, works, caps)] += 1;

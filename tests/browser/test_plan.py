@@ -208,7 +208,7 @@ def test_takes_what_people_type(as_the_farm_has_it: Page, field: str, text: str,
         ("birds", "many", "“many” is not a number."),
         ("birds", "1,000", "can be read two ways"),
         ("birds", "-5", "Too low: at least 1 bird."),
-        ("birds", "100000", "Too high: at most 400 birds."),
+        ("birds", "100000", "Too high: at most 1000 birds."),
         ("birds", "60.5", "A whole number, please."),
         ("birds", "60 kg", "“kg” is not a unit for this"),
         ("birds", "6e1", "“e1” is not a unit for this"),
@@ -231,7 +231,7 @@ def test_refuses_at_the_field_and_keeps_the_plan(as_the_farm_has_it: Page, field
     [
         ("\t104\u00a0birds \r\n", "", "104 birds"),
         ("birds: 104", "“birds: 104” is not a number.", "birds: 104"),
-        ("104\n105", "Too high: at most 400 birds.", "104 105"),  # a space stands between thousands
+        ("104\n105", "Too high: at most 1000 birds.", "104 105"),  # a space stands between thousands
     ],
 )
 def test_takes_what_is_pasted(

@@ -15,7 +15,7 @@ PLACES = ("kill", "scald_pluck", "evisceration", "wash")
 
 @pytest.fixture(scope="module")
 def short_bench(bench: Bench) -> Bench:
-    return Bench(narrow(bench.workbook, "line_rate", "line_rate_best", "crew_spare"))
+    return Bench(narrow(bench.workbook, "line_rate", "line_rate_best", "crew_spare", "rate_whole"))
 
 
 def _random_plan(chance: random.Random) -> dict[str, str]:
@@ -34,7 +34,7 @@ def _random_plan(chance: random.Random) -> dict[str, str]:
     }
 
 
-def _staff(split: tuple[int, ...]) -> dict[str, str]:
+def _staff(split: tuple[float, ...]) -> dict[str, str]:
     return {f"helpers_{place}": f"{helpers}" for place, helpers in zip(PLACES, split, strict=True)}
 
 
@@ -50,16 +50,49 @@ def test_split_equals_brute_force(short_bench: Bench, seed: int) -> None:
     }
     best = max(rates.values())
     day = short_bench.day(plan)
-    suggested = tuple(round(day[f"suggested_helpers_{place}"]) for place in PLACES)
-    assert day["line_rate_best"] == pytest.approx(best, rel=1e-12)
-    assert rates[suggested] == pytest.approx(best, rel=1e-12)
-    assert sum(suggested) == min(sum(split) for split, rate in rates.items() if rate >= best * (1 - 1e-12))
-    assert day["crew_spare"] == pytest.approx(crew - sum(suggested))
+    whole = tuple(round(day[f"whole_helpers_{place}"]) for place in PLACES)
+    assert day["rate_whole"] == pytest.approx(best, rel=1e-12)
+    assert rates[whole] == pytest.approx(best, rel=1e-12)
+    assert sum(whole) == min(sum(split) for split, rate in rates.items() if rate >= best * (1 - 1e-12))
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_half_people_only_where_the_line_is_faster_so(short_bench: Bench, seed: int) -> None:
+    chance = random.Random(seed)
+    crew = chance.randint(4, 8)
+    plan = _random_plan(chance) | {"crew": f"{crew}"}
+    day = short_bench.day(plan)
+    suggested = tuple(day[f"suggested_helpers_{place}"] for place in PLACES)
+    assert set(2 * people % 1 for people in suggested) == {0}
+    assert day["crew_spare"] == pytest.approx(crew - sum(suggested), abs=1e-9)
+    assert day["crew_spare"] >= -1e-9
+    staffed = short_bench.day(plan | _staff(suggested), "line_rate")["line_rate"]
+    assert day["line_rate_best"] == pytest.approx(staffed, rel=1e-12)
+    assert day["line_rate_best"] >= day["rate_whole"]
+    if any(people % 1 for people in suggested):
+        assert day["line_rate_best"] > day["rate_whole"]
+
+
+def test_no_split_in_halves_is_faster_where_cones_are_many(short_bench: Bench) -> None:
+    """Each place then reaches its people over its work, up to what it carries; tried with every split in halves."""
+    halves = [half / 2 for half in range(1, 7)]
+    for crew in (4, 5, 6):
+        plan = {"crew": f"{crew}", "cones": "40"}
+        rates = [
+            short_bench.day(plan | _staff(split), "line_rate")["line_rate"]
+            for split in itertools.product(halves, repeat=len(PLACES))
+            if sum(split) == crew
+        ]
+        assert short_bench.day(plan)["line_rate_best"] == pytest.approx(max(rates), rel=1e-12)
 
 
 @pytest.mark.parametrize("crew", [1, 2, 3])
-def test_too_few_people_share_every_place(short_bench: Bench, crew: int) -> None:
-    day = short_bench.day({"crew": f"{crew}"})
-    assert {day[f"suggested_helpers_{place}"] for place in PLACES} == {crew / 4}
-    shared = {f"helpers_{place}": f"{crew / 4}" for place in PLACES}
-    assert day["line_rate_best"] == pytest.approx(short_bench.day({"crew": f"{crew}"} | shared)["line_rate"], rel=1e-12)
+def test_too_few_people_share_all_by_the_work_there_is(short_bench: Bench, crew: int) -> None:
+    """Nobody waits then, so the line gets as many birds as hands have time for."""
+    plan = {"crew": f"{crew}", "cones": "40"}
+    day = short_bench.day(plan)
+    shared = tuple(day[f"suggested_helpers_{place}"] for place in PLACES)
+    assert sum(shared) == pytest.approx(crew)
+    work = sum(day[f"place_work_{place}"] for place in PLACES)
+    assert day["line_rate_best"] == pytest.approx(crew / work, rel=1e-12)
+    assert short_bench.day(plan | _staff(shared), "line_rate")["line_rate"] == pytest.approx(crew / work, rel=1e-12)

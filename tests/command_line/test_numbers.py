@@ -61,7 +61,7 @@ def test_values_that_cannot_be_used_are_refused_one_line_each(run: Run) -> None:
         "--set: `=3` is not ID=VALUE: write, for example, `--set altitude=1500m`",
         "--set: `birds` is not ID=VALUE: write, for example, `--set altitude=1500m`",
         "--set air_temperature: `gal` does not fit “Temperature”: write it in `degF` or `degC`",
-        "--set birds: `birds` is 1 000 000 birds, out of its range: from 1 bird to 400 birds",
+        "--set birds: `birds` is 1 000 000 birds, out of its range: from 1 bird to 1000 birds",
         "--set birdz: unknown input `birdz`: did you mean `birds`?",
         "--set cones: `cones` counts things, and 2.5 is not a whole number: write a whole number",
         "--set line_rate: `line_rate` is computed, not an input: set what it depends on",
@@ -78,11 +78,11 @@ def test_a_plan_may_be_a_file(run: Run, tmp_path: Path, text: str) -> None:
 
 def test_faults_in_a_plan_file_have_their_place(run: Run, tmp_path: Path) -> None:
     plan = tmp_path / "friday.yml"
-    plan.write_text("birds: 900\nspecies: [duck]\nbrids: 3\nair_temperature:\n")
+    plan.write_text("birds: 1900\nspecies: [duck]\nbrids: 3\nair_temperature:\n")
     answer = run("numbers", "--plan", plan)
     assert answer.status == 2
     assert answer.err.splitlines() == [
-        f"{plan}:1:8: `birds` is 900 birds, out of its range: from 1 bird to 400 birds",
+        f"{plan}:1:8: `birds` is 1900 birds, out of its range: from 1 bird to 1000 birds",
         f"{plan}:2:1: the value of `species` is not a plain text or number: write `species:` and one value behind it",
         f"{plan}:3:8: unknown input `brids`: did you mean `birds`?",
         f"{plan}:4:17: the value of `air_temperature` is not a plain text or number: "

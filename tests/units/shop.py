@@ -12,11 +12,12 @@ UNITS = {
     "dollar": Unit(symbol="$", pattern="$#", base=True),
     "dollar/lb": Unit(symbol="$/lb", pattern="$#/lb"),
     "dollar/kg": Unit(symbol="$/kg", pattern="$#/kg"),
-    **{text: Unit(symbol=text) for text in ("kg", "g", "lb", "oz", "s", "min", "h", "m", "K", "W", "J", "Pa")},
+    **{text: Unit(symbol=text) for text in ("kg", "g", "oz", "s", "min", "h", "m", "K", "W", "J", "Pa")},
     **{
         text: Unit(symbol=text)
         for text in ("kW", "kJ", "Btu", "Btu/h", "psi", "kPa", "kg/s", "J/K", "W/K", "kJ/kg", "J/kg")
     },
+    "lb": Unit(symbol="lb", also=("lbs", "pounds")),
     "day": Unit(symbol="day", plural="days"),
     "kg/loaf": Unit(symbol="kg"),
     "oz/loaf": Unit(symbol="oz"),

@@ -15,6 +15,7 @@ from tests.units.shop import BOOK, MEASURES
     [
         ("2.6 kg", "mass", 2.6),
         ("1 lb", "mass", 0.45359237),
+        ("2 lbs", "mass", 2 * 0.45359237),
         ("1 oz", "mass", 0.028349523125),
         ("3 lb 4 oz", "mass", 3 * 0.45359237 + 4 * 0.028349523125),
         ("2.6 kg/loaf", "loaf_mass", 2.6),
@@ -77,6 +78,10 @@ def test_a_step_of_temperature_is_a_difference(text: str, expected: float) -> No
         ("2.6", "mass", "`2.6` has no unit", "write for example `12 kg`"),
         ("90", "duration", "`90` has no unit", "write for example `90 s`"),
         ("3 kgg", "mass", "unknown unit `kgg`", "did you mean `kg`?"),
+        ("3 pund", "mass", "unknown unit `pund`", "did you mean `pounds`?"),
+        ("3 km/h", "mass", "unknown unit `km/h`", ""),
+        ("1:30", "duration", "`1:30` can be read in two ways", "write `1 h 30 min` or `1 min 30 s`"),
+        ("9 delta_degF", "temperature", "`delta_degF` does not fit “Temperature”", "write it in `degF` or `degC`"),
         ("3 degF", "mass", "`degF` does not fit “Weight”", "write it in `lb` or `kg`"),
         ("3 kg/loaf", "mass", "`kg/loaf` does not fit “Weight”", "write it in `lb` or `kg`"),
         ("3 lb", "loaf_mass", "`lb` does not fit “Weight of one loaf”", "write it in `oz/loaf` or `kg/loaf`"),
