@@ -46,24 +46,31 @@ function bindInput(field, plan, formulas) {
   const box = /** @type {HTMLInputElement} */ (part(field, "input"));
   const input = formulas.inputs[id];
   const now = () => Number(plan.compute(formulas).settings[id]);
+  /** @type {number | undefined} what stood there when somebody came to type: a bare number goes by that, not by the digits typed so far */ let before;
+  const typed = () => readTyped(box.value, id, formulas, plan.system(), before ?? now());
 
-  function take(/** @type {import("./typed.js").Typed} */ typed) {
+  function take(/** @type {import("./typed.js").Typed} */ { value, refused = "" }) {
     const show = (/** @type {number} */ value) => shower(formulas)(id, value, plan.system(), "first");
-    let refused = typed.refused ?? "";
-    if (!refused && input.whole && !Number.isInteger(typed.value)) refused = say("read_whole");
-    else if (!refused && !isInRange(input, typed.value)) {
-      refused = Number(typed.value) < input.low ? say("read_low", { low: show(input.low) }) : say("read_high", { high: show(input.high) });
+    if (!refused && input.whole && !Number.isInteger(value)) refused = say("read_whole");
+    else if (!refused && !isInRange(input, value)) {
+      refused = Number(value) < input.low ? say("read_low", { low: show(input.low) }) : say("read_high", { high: show(input.high) });
     }
     refuse(field, refused);
     if (refused) return;
     forget(field);
-    plan.set(id, typed.value);
+    plan.set(id, value);
   }
 
-  box.addEventListener("focus", () => box.select());
-  box.addEventListener("input", () => box.value.trim() && take(readTyped(box.value, id, formulas, plan.system(), now())));
-  box.addEventListener("change", () => take(readTyped(box.value, id, formulas, plan.system(), now())));
-  box.addEventListener("blur", () => box.getAttribute("aria-invalid") !== "true" && showValue(box, id, plan, plan.compute(formulas)));
+  box.addEventListener("focus", () => {
+    before = now();
+    box.select();
+  });
+  box.addEventListener("input", () => box.value.trim() && take(typed()));
+  box.addEventListener("change", () => take(typed()));
+  box.addEventListener("blur", () => {
+    before = undefined;
+    if (box.getAttribute("aria-invalid") !== "true") showValue(box, id, plan, plan.compute(formulas));
+  });
   for (const [name, way] of /** @type {[string, 1 | -1][]} */ ([["[data-less]", -1], ["[data-more]", 1]])) {
     part(field, name).addEventListener("click", () => {
       const value = stepped(now(), way, id, formulas, plan.system());
