@@ -46,26 +46,26 @@ function bindInput(field, plan, formulas) {
   const box = /** @type {HTMLInputElement} */ (part(field, "input"));
   const input = formulas.inputs[id];
   const now = () => Number(plan.compute(formulas).settings[id]);
-  /** @type {number | undefined} what stood there when somebody came to type: a bare number goes by that, not by the digits typed so far */ let before;
-  const typed = () => readTyped(box.value, id, formulas, plan.system(), before ?? now());
+  const show = (/** @type {number} */ value) => shower(formulas)(id, value, plan.system(), "first");
+  /** @type {{size: number, change: import("./plan_state.js").Value | undefined} | undefined} what stood there when somebody came to type: a bare number goes by its size, and what is not taken leaves it standing */ let before;
+  const typed = () => readTyped(box.value, id, formulas, plan.system(), before?.size ?? now());
 
-  function take(/** @type {import("./typed.js").Typed} */ { value, refused = "" }) {
-    const show = (/** @type {number} */ value) => shower(formulas)(id, value, plan.system(), "first");
-    if (!refused && input.whole && !Number.isInteger(value)) refused = say("read_whole");
-    else if (!refused && !isInRange(input, value)) {
-      refused = Number(value) < input.low ? say("read_low", { low: show(input.low) }) : say("read_high", { high: show(input.high) });
-    }
-    refuse(field, refused);
+  /** While somebody is typing they are not told off: what is there may be a beginning. @param {import("./typed.js").Typed} typed @param {boolean} [done] */
+  function take(typed, done = true) {
+    const refused = whyNot(typed, input, show);
+    if (refused && before && plan.changes()[id] !== before.change) plan.set(id, before.change);
+    refuse(field, refused && done ? `${refused} ${say("read_still", { value: show(now()) })}` : "");
     if (refused) return;
+    if (before && done) before.change = typed.value;
     forget(field);
-    plan.set(id, value);
+    plan.set(id, typed.value);
   }
 
   box.addEventListener("focus", () => {
-    before = now();
+    before = { size: now(), change: plan.changes()[id] };
     box.select();
   });
-  box.addEventListener("input", () => box.value.trim() && take(typed()));
+  box.addEventListener("input", () => take(typed(), false));
   box.addEventListener("change", () => take(typed()));
   box.addEventListener("blur", () => {
     before = undefined;
@@ -83,6 +83,17 @@ function bindInput(field, plan, formulas) {
     forget(field);
     plan.set(id, undefined);
   });
+}
+
+/**
+ * Why an input does not take what is typed; empty where it does.
+ * @param {import("./typed.js").Typed} typed @param {import("./settling.js").Input} input @param {(value: number) => string} show
+ */
+function whyNot({ value, refused }, input, show) {
+  if (refused) return refused;
+  if (input.whole && !Number.isInteger(value)) return say("read_whole");
+  if (isInRange(input, value)) return "";
+  return Number(value) < input.low ? say("read_low", { low: show(input.low) }) : say("read_high", { high: show(input.high) });
 }
 
 /** @param {HTMLElement} field @param {Plan} plan */
