@@ -90,7 +90,7 @@ function receive(page, formulas, found) {
   part("arrived").hidden = "refused" in found;
   if ("refused" in found) {
     refused.textContent = tell(found.refused, { title: found.parts ? titleOf(found.parts.id) : "" });
-    return refused.scrollIntoView({ block: "center" });
+    return refused.focus();
   }
   const differing = paintDifferences(page, formulas, found);
   const title = { name: found.name || tell("pass_nameless") };

@@ -25,6 +25,12 @@ CHANGES = """() => new Promise((done) => {
     keys.onsuccess = () => done(keys.result.filter((key) => key.startsWith('plan/today/')).length);
   };
 })"""
+SEEN = """(() => {
+  const told = document.querySelector('[data-receive-refused]');
+  const { top, bottom } = told.getBoundingClientRect();
+  const bar = document.querySelector('header').getBoundingClientRect().bottom;
+  return document.activeElement === told && top >= bar && bottom < innerHeight / 2;
+})()"""
 BIRDS = "[...document.querySelectorAll('[data-quantity=birds]')].every((it) => it.textContent.startsWith('%s'))"
 
 
@@ -159,7 +165,16 @@ def test_a_hostile_link_is_refused_with_a_sentence(page: Page, shared_host: Host
     )
     assert page.locator("[data-arrived]").is_hidden()
     until(page, "document.querySelector('[data-code] svg') !== null")
+    assert page.evaluate(SEEN), "not where it is looked for"
     assert noises.errors == []
+
+
+def test_a_pasted_link_is_refused_where_plans_arrive(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "pass/")
+    until(page, "document.querySelector('[data-code] svg') !== null")
+    page.locator("#plan-paste").fill("#plan=1~torn")
+    page.locator("[data-receive] button").click()
+    until(page, SEEN)
 
 
 def test_a_plan_goes_by_file(page: Page, shared_host: Host, tmp_path: Path) -> None:
