@@ -8,9 +8,8 @@ import { mountClosing } from "./closing.js";
 import { makeTeller, tell } from "./log_words.js";
 import { mountWriter } from "./log_writer.js";
 import { dueNow, dueTitle } from "./reminders.js";
-import { frozenIn, frozenPlan, runOf } from "./runs.js";
+import { frozenIn, runOf } from "./runs.js";
 import { staleWords } from "./days.js";
-import { canonical } from "./records.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 import { clock, date } from "./words_said.js";
@@ -26,10 +25,6 @@ export async function mountLogPage(page, place) {
   mountFolds(page, place);
   mountRemark(page, part("remark"), part("remark-kept"));
   mountClosing(page, part("close"));
-  part("plan").querySelector("button").addEventListener("click", async () => {
-    await takeNewPlan(page);
-    paintPlan(page, part("plan"));
-  });
   const teller = await makeTeller(page);
   let shown = FIRST;
   part("more").addEventListener("click", () => {
@@ -53,8 +48,6 @@ export async function mountLogPage(page, place) {
   watchWhileShown(page.store, place, soon, /^(log|state|run|lot|timer|setting)\//);
   const clockwork = setInterval(() => (place.isConnected ? paintDue(page, part("due")) : clearInterval(clockwork)), 10_000);
   mountCurves(page, teller, part("curves"));
-  paintPlan(page, part("plan"));
-  const stop = page.plan.watch(() => (place.isConnected ? paintPlan(page, part("plan")) : stop()));
 }
 
 /** @param {Page} page @param {(name: string) => any} part */
@@ -116,19 +109,4 @@ function mountRemark(page, form, words) {
     words.className = kept.saved ? "" : "sheet__unsaved";
     if (kept.saved && field.value === typed) field.value = ""; // more may have been typed meanwhile
   });
-}
-
-/** Says when the plan on this phone is no longer the one that the day began with. @param {Page} page @param {HTMLElement} place */
-async function paintPlan(page, place) {
-  const run = runOf(page.store, page.run());
-  const frozen = run && !run.ended && frozenIn(page.log.of(page.run()).standing());
-  const now = frozen && (await frozenPlan(page.plan));
-  place.hidden = !frozen || canonical(now && now.values) === canonical(frozen.values);
-  /** @type {HTMLElement} */ (place.querySelector("span")).textContent = tell("plan_changed");
-}
-
-/** @param {Page} page */
-async function takeNewPlan(page) {
-  const frozen = frozenIn(page.log.of(page.run()).standing());
-  await page.log.add(page.run(), { ...(await frozenPlan(page.plan)), corrects: frozen?.id });
 }

@@ -1,9 +1,10 @@
 // Brings in the programs of a page only when the page has a use for them, so that others stay light.
 
-/** @typedef {{store: import("./store.js").Store, plan: import("./plan_state.js").Plan}} Page */
+/** @typedef {import("./ticks.js").Page} Page */
 
 /** @type {[string, (page: Page, element: HTMLElement) => unknown][]} */
 const PARTS = [
+  ["[data-plan-of-the-day]", async (page, element) => (await import("./plan_of_the_day.js")).mountPlanOfTheDay(page, element)],
   ["[data-kept]", async (page, element) => (await import("./kept_plans.js")).mountKeptPlans(page, element)],
   ["[data-crew]", async (page, element) => (await import("./crew_page.js")).mountCrew(page, element)],
   ["[data-view]", async (page, element) => (await import("./views_page.js")).mountView(page, element)],

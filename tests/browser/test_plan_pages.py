@@ -327,3 +327,30 @@ def test_the_sheet_prints_on_one_page(page: Page, shared_host: Host, tmp_path: P
             assert len(file.pages) == 1
             text = file.pages[0].extract_text()
         assert "104 birds" in text and "Ice on hand is short" not in text and "Print" not in text.split()
+
+
+def test_stations_say_when_the_day_goes_by_another_plan(phone: BrowserContext, shared_host: Host) -> None:
+    """Until the new plan is taken; and only then does the front page say that all numbers follow it."""
+    page = phone.new_page()
+    _plan(page, shared_host, birds="70")
+    shown = "!document.querySelector('[data-plan-of-the-day]').hidden"
+    follows = "document.querySelector('[data-changed-plan]').checkVisibility()"
+    _open(page, shared_host, "")
+    until(page, f"{follows} && !({shown})")
+    page.locator("[data-new-run]").click()
+    until(page, "document.querySelector('[data-run-words]').textContent.includes('started at')")
+    assert not page.evaluate(shown)
+    _plan(page, shared_host, scald_set_temperature="135 °F")
+    for address in ("work/scald/", "log/", ""):
+        _open(page, shared_host, address)
+        until(page, shown)
+    assert not page.evaluate(follows)
+    _open(page, shared_host, "work/scald/")
+    until(page, shown)
+    page.locator("[data-plan-of-the-day] button").click()
+    until(page, f"!({shown})")
+    page.locator("[data-reading=scald_reading_taken]").click()
+    limit = page.locator(".sheet__limit").inner_text().replace("\u00a0", " ")
+    assert limit == "130 °F to 140 °F"  # 135 °F, and the swing of 5 °F to either side
+    _open(page, shared_host, "")
+    until(page, f"{follows} && !({shown})")
