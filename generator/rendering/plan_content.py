@@ -25,6 +25,7 @@ def plan_content(edition: Edition, figures: Figures, words: Words) -> dict[str, 
         "titles": {name: figures.title_of(name) for name in _named(edition)},
         "refusals": {key: edition.translate(text) for key, text in edition.workbook.sentences().items()},
         "farmPlans": _farm_plans(edition),
+        "planSays": edition.translate(library.boards["today"].says) if "today" in library.boards else "",
         "people": list(library.this_farm.crew),
         **{kind: _entries(edition, kind) for kind in ("views", "crews", "questions")},
     }

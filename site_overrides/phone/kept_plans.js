@@ -1,7 +1,10 @@
 // Plans kept by name on this phone, beside those that the farm has written.
 
-import { farmPlans } from "./plan_content.js";
-import { tell } from "./plan_words.js";
+import { loaded } from "./paint.js";
+import { neededFor } from "./part_of_day.js";
+import { farmPlans, planSays } from "./plan_content.js";
+import { filled, sayer, tell } from "./plan_words.js";
+import { computeOn } from "./running.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 import { offerUndo, replacePlan } from "./undoing.js";
@@ -18,20 +21,43 @@ const NAME = "setting/plan_name";
 const LONGEST = 40;
 
 /** @param {{store: Store, plan: Plan}} page @param {HTMLElement} section */
-export function mountKeptPlans({ store, plan }, section) {
+export async function mountKeptPlans({ store, plan }, section) {
   const form = /** @type {HTMLFormElement} */ (section.querySelector("[data-keep]"));
   const field = /** @type {HTMLInputElement} */ (form.querySelector("input"));
   field.value = nameOfPlan(store);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const name = tidy(field.value, LONGEST);
-    if (!name) return field.focus();
-    keep(store, sameName(store, name) ?? newKey(), { name, changes: plan.changes(), at: Date.now() });
-    store.put(NAME, name);
+    if (name) keepNow(store, plan, section, name);
+    else field.focus();
   });
-  const paint = () => paintList(store, plan, section, field);
+  const plainly = tellerOf(plan, await loaded(plan));
+  const paint = () => paintList(store, plan, section, field, plainly);
   paint();
-  watchWhileShown(store, section, paint, /^kept\//);
+  watchWhileShown(store, section, paint, /^kept\/|^setting\/units$/);
+}
+
+/** Keeps today's plan. Where one of that name is there it takes its place, and can be had back. @param {Store} store @param {Plan} plan @param {HTMLElement} section @param {string} name */
+function keepNow(store, plan, section, name) {
+  const [old, before] = [all(store).find(([, kept]) => kept.name === name), nameOfPlan(store)];
+  keep(store, old?.[0] ?? newKey(), { name, changes: plan.changes(), at: Date.now() });
+  setNameOfPlan(store, name);
+  const undo = /** @type {HTMLElement} */ (section.querySelector("[data-kept-undo]"));
+  undo.hidden = true;
+  if (!old) return;
+  offerUndo(undo, tell("kept_over", { name }), () => {
+    keep(store, ...old);
+    setNameOfPlan(store, before);
+  });
+}
+
+/**
+ * What a plan with those changes is, in the words that the front page has for today's.
+ * @param {Plan} plan @param {import("./plan_state.js").Formulas} formulas @returns {(changes: Kept["changes"]) => string}
+ */
+function tellerOf(plan, formulas) {
+  const { steps } = neededFor(formulas, [...planSays.matchAll(/\{([a-z0-9_]+)/g)].map(([, id]) => id));
+  return (changes) => filled(planSays, computeOn({ steps, uses: formulas.uses, watches: {} }, formulas.settle(changes)).values, sayer(plan, formulas));
 }
 
 /** What today's plan was last kept or received as. @param {Store} store @returns {string} */
@@ -51,8 +77,8 @@ function all(store) {
   return rows.sort(([, one], [, other]) => one.name.localeCompare(other.name));
 }
 
-/** A plan of the same name is kept anew, not twice. @param {Store} store @param {string} name */
-const sameName = (store, name) => all(store).find(([, kept]) => kept.name === name)?.[0];
+/** @param {Store} store @param {string} name */
+const sameName = (store, name) => all(store).some(([, kept]) => kept.name === name);
 
 /** What a copy is called: nothing else is, and a long name is cut so that what tells it apart is there. @param {Store} store @param {string} name */
 function freeName(store, name) {
@@ -63,8 +89,8 @@ function freeName(store, name) {
   }
 }
 
-/** @param {Store} store @param {Plan} plan @param {HTMLElement} section @param {HTMLInputElement} field */
-function paintList(store, plan, section, field) {
+/** @param {Store} store @param {Plan} plan @param {HTMLElement} section @param {HTMLInputElement} field @param {(changes: Kept["changes"]) => string} plainly */
+function paintList(store, plan, section, field, plainly) {
   const undo = /** @type {HTMLElement} */ (section.querySelector("[data-kept-undo]"));
   const row = /** @type {HTMLTemplateElement} */ (section.querySelector("[data-kept-row]"));
   const use = (/** @type {string} */ name, /** @type {Kept["changes"]} */ changes) => {
@@ -78,7 +104,7 @@ function paintList(store, plan, section, field) {
     });
   };
   const own = all(store).map(([key, kept]) => {
-    const about = tell("kept_about", { day: date(kept.at), count: Object.keys(kept.changes).length });
+    const about = tell("kept_about", { plan: plainly(kept.changes), day: date(kept.at), count: Object.keys(kept.changes).length });
     return fill(row, kept.name, about, {
       use: () => use(kept.name, kept.changes),
       copy: () => keep(store, newKey(), { ...kept, name: freeName(store, kept.name), at: Date.now() }),
@@ -89,7 +115,7 @@ function paintList(store, plan, section, field) {
       },
     });
   });
-  const farm = farmPlans.map(({ title, changes }) => fill(row, title, tell("kept_farm"), { use: () => use(title, changes) }));
+  const farm = farmPlans.map(({ title, changes }) => fill(row, title, tell("kept_farm", { plan: plainly(changes) }), { use: () => use(title, changes) }));
   /** @type {HTMLElement} */ (section.querySelector("[data-kept-list]")).replaceChildren(...own, ...farm);
 }
 

@@ -32,7 +32,12 @@ export function sayer(plan, formulas) {
  * @param {import("./running.js").Refusal} refusal @param {Record<string, Value>} values @param {(id: string, value: Value | undefined, part?: string) => string} said
  */
 export function refusalOf(refusal, values, said) {
-  return (refusals[refusal.sentence] ?? refusals.not_finite).replace(/\{([a-z0-9_]+)( first)?\}/g, (_, id, first) => said(id, values[id], first ? "first" : "both"));
+  return filled(refusals[refusal.sentence] ?? refusals.not_finite, values, said);
+}
+
+/** A sentence of content with its numbers. @param {string} sentence @param {Record<string, Value>} values @param {(id: string, value: Value | undefined, part?: string) => string} said */
+export function filled(sentence, values, said) {
+  return sentence.replace(/\{([a-z0-9_]+)( first)?\}/g, (_, id, first) => said(id, values[id], first ? "first" : "both"));
 }
 
 /**

@@ -421,3 +421,34 @@ def test_a_printed_plan_has_all_its_groups(page: Page, shared_host: Host) -> Non
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
     assert page.locator("template[data-held]").count() == 0
     assert page.locator("#field-air_temperature").is_visible()
+
+
+def test_a_plan_kept_under_a_name_that_is_taken_can_be_had_back(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host)
+    row = page.locator(".kept__row").filter(has_text="Kept on")
+    for birds in ("40", "90"):
+        _type(page, "birds", birds)
+        page.locator("#keep-name").fill("Monday")
+        page.locator("[data-keep] button").click()
+        until(
+            page, f"document.querySelector('[data-kept-list] [data-about]').textContent.includes('{birds}\u00a0birds')"
+        )
+        assert page.locator("[data-kept-undo]").is_visible() == (birds == "90")
+    assert row.count() == 1
+    page.locator("[data-kept-undo] button").click()
+    about = _plain(row.locator("[data-about]").inner_text())
+    assert about.startswith("Broiler day: 40 birds, first at 7:00, crew of 6. Kept on ")
+    assert about.endswith("; numbers changed: 1.")
+    row.locator("[data-use]").click()
+    until(page, "document.querySelector('#field-birds').value === '40 birds'")
+
+
+def test_what_a_plan_of_the_farm_is_is_said(page: Page, shared_host: Host) -> None:
+    """And a plan that is changed meanwhile does not change what is kept."""
+    _open(page, shared_host)
+    first_day = page.locator(".kept__row").filter(has_text="A first day with twelve birds").locator("[data-about]")
+    until(page, "document.querySelectorAll('[data-kept-list] > *').length > 0")
+    said = first_day.inner_text()
+    assert _plain(said).startswith("Broiler day: 12 birds") and said.endswith(" Written by the farm.")
+    _type(page, "birds", "90")
+    assert first_day.inner_text() == said

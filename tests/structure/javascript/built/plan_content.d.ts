@@ -15,6 +15,7 @@ export const words: Record<string, string>;
 export const titles: Record<string, string>;
 export const refusals: Record<string, string>;
 export const farmPlans: { title: string; changes: Settings }[];
+export const planSays: string;
 export const people: string[];
 export const views: Record<string, View>;
 export const crews: Record<string, Crew>;
