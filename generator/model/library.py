@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
+from pydantic import field_validator
+
 from generator.model.choice import Choice
 from generator.model.crew import Crew, Question
 from generator.model.entry import Entry, Identifier, SourceIdentifier, UnitText
@@ -11,7 +15,7 @@ from generator.model.number_set import NumberSet
 from generator.model.paper import Paper
 from generator.model.picture import Picture
 from generator.model.plan import Board, Farm, Page, Pardon, Plan, Term, Watch, Word
-from generator.model.procedure import Phase, Procedure, Supply
+from generator.model.procedure import Phase, Procedure, Signal, Supply
 from generator.model.quantity import Group, Quantity
 from generator.model.record import Lesson, Logged, Tally
 from generator.model.source import Source
@@ -21,7 +25,10 @@ from generator.model.view import View
 
 
 class Library(Entry):
-    """Every kind as a mapping of id to entry, in the order read; `farm` holds the one farm this build is for."""
+    """Every kind as a mapping of id to entry, in the order read; `farm` holds the one farm this build is for.
+
+    Watches alone go by how bad they are, so that the worst comes first wherever they are listed, on phones too.
+    """
 
     units: dict[UnitText, Unit] = {}
     measures: dict[Identifier, Measure] = {}
@@ -56,6 +63,12 @@ class Library(Entry):
     pardons: dict[Identifier, Pardon] = {}
     plans: dict[Identifier, Plan] = {}
     farm: dict[Identifier, Farm] = {}
+
+    @field_validator("watches")
+    @classmethod
+    def _worst_first(cls, watches: dict[str, Watch]) -> dict[str, Watch]:
+        signals = get_args(Signal)
+        return dict(sorted(watches.items(), key=lambda each: (not each[1].stop, signals.index(each[1].signal))))
 
     @property
     def this_farm(self) -> Farm:

@@ -27,6 +27,7 @@ from generator.model.roles import Refers
 from generator.model.source import Citations
 
 Signal = Literal["danger", "warning", "caution", "notice"]
+"""From the worst down."""
 
 
 class Phase(Entry):

@@ -143,3 +143,13 @@ def test_a_reader_that_leaves_early_is_no_fault() -> None:
         running.stdout.close()
         assert running.stderr.read() == b""
     assert os.name == "nt" or running.returncode in (0, 1)
+
+
+def test_the_worst_is_printed_first(run: Run) -> None:
+    """By the ladder of signal words in ANSI Z535.6, after what stops the day."""
+    changes = ("bleed_time=40s", "tap_temperature=90degF", "air_temperature=96degF", "birds=390", "cones=1", "crew=3")
+    lines = run("numbers", *[word for change in changes for word in ("--set", change)]).out.splitlines()
+    ladder = ["STOP", "DANGER", "WARNING", "CAUTION", "NOTICE"]
+    signs = [line.partition(":")[0] for line in lines if line.partition(":")[0] in ladder]
+    assert {"STOP", "WARNING", "CAUTION", "NOTICE"} <= set(signs)
+    assert signs == sorted(signs, key=ladder.index)
