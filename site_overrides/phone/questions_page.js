@@ -57,9 +57,10 @@ function paintSearch(place, plan, formulas, search, bound) {
   const said = sayer(plan, formulas);
   const fits = (/** @type {number} */ result) => (search.stays === "at_most" ? result <= bound + 1e-6 : result >= bound - 1e-6);
   const answer = solve(along(formulas, settings, search.vary, search.until), formulas.inputs[search.vary], search.seek, fits);
-  const words = answer ? tell(answer.edge ? "ask_edge" : "ask_found", { title: titleOf(search.vary) }) : tell("ask_none", { title: titleOf(search.vary) });
+  const words = tell(!answer ? "ask_none" : answer.edge ? `ask_edge_${search.seek}` : "ask_found", { title: titleOf(search.vary) });
+  const [before, after] = words.split(" {value}");
   const big = Object.assign(document.createElement("b"), { textContent: answer ? said(search.vary, answer.value, "both") : "" });
-  part(place, "[data-answer]").replaceChildren(Object.assign(document.createElement("span"), { textContent: words }), big);
+  part(place, "[data-answer]").replaceChildren(before, big, after ?? "");
   const take = part(place, "[data-take]");
   take.hidden = !answer || Math.abs(answer.value - Number(settings[search.vary])) < 1e-9;
   take.textContent = answer ? tell("ask_take", { value: said(search.vary, answer.value) }) : "";

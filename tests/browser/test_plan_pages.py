@@ -329,6 +329,19 @@ def test_the_sheet_prints_on_one_page(page: Page, shared_host: Host, tmp_path: P
         assert "104 birds" in text and "Ice on hand is short" not in text and "Print" not in text.split()
 
 
+def test_a_search_that_ends_where_the_plan_does_says_so(page: Page, shared_host: Host) -> None:
+    """With ice past measure the most birds are all that the plan takes, whatever that is."""
+    most = int(product_workbook().givens.inputs["birds"].high)
+    _open(page, shared_host, "questions/")
+    ask = page.locator("[data-question=birds_for_ice]")
+    until(page, "document.querySelector('[data-question=birds_for_ice] [data-answer] b') !== null")
+    ask.locator("input").fill("40000 lb")
+    ask.locator("input").blur()
+    until(page, "document.querySelector('[data-question=birds_for_ice] [data-answer]').textContent.includes('hold')")
+    said = " ".join(ask.locator("[data-answer]").inner_text().replace("\u00a0", " ").split())
+    assert said == f"Birds today: at least {most} birds the most a plan can hold"
+
+
 def test_stations_say_when_the_day_goes_by_another_plan(phone: BrowserContext, shared_host: Host) -> None:
     """Until the new plan is taken; and only then does the front page say that all numbers follow it."""
     page = phone.new_page()
