@@ -1,6 +1,7 @@
 // Words of the interface, from the build, with their parts put in.
 
 import { words } from "./words.js";
+import { showClock } from "./writing.js";
 
 /** @param {string} id @param {Record<string, string | number>} [parts] */
 export function say(id, parts = {}) {
@@ -8,11 +9,13 @@ export function say(id, parts = {}) {
 }
 
 const language = document.documentElement.lang || undefined;
-const minutes = new Intl.DateTimeFormat(language, { hour: "numeric", minute: "2-digit", hourCycle: "h23" });
 const day = new Intl.DateTimeFormat(language, { weekday: "short", day: "numeric", month: "long" });
 
-/** A time of day. @param {number} when */
-export const clock = (when) => minutes.format(when);
+/** A time of day, as the plan writes it. @param {number} when */
+export function clock(when) {
+  const at = new Date(when);
+  return showClock((at.getHours() * 60 + at.getMinutes()) * 60, String);
+}
 
 /** A day. @param {number} when */
 export const date = (when) => day.format(when);

@@ -342,6 +342,14 @@ def test_a_search_that_ends_where_the_plan_does_says_so(page: Page, shared_host:
     assert said == f"Birds today: at least {most} birds the most a plan can hold"
 
 
+def test_a_time_of_day_reads_as_in_the_plan(page: Page, shared_host: Host) -> None:
+    """7:00, not 07:00; what is logged then is told in the same form."""
+    _open(page, shared_host, "")
+    said = "(hour) => import(`${location.origin}/cone-to-cooler/phone/words_said.js`)"
+    said += ".then(({ clock }) => clock(new Date(2026, 10, 26, hour, 5).getTime()))"
+    assert [page.evaluate(said, hour) for hour in (0, 4, 12, 23)] == ["0:05", "4:05", "12:05", "23:05"]
+
+
 def test_stations_say_when_the_day_goes_by_another_plan(phone: BrowserContext, shared_host: Host) -> None:
     """Until the new plan is taken; and only then does the front page say that all numbers follow it."""
     page = phone.new_page()
