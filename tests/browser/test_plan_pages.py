@@ -375,3 +375,19 @@ def test_stations_say_when_the_day_goes_by_another_plan(phone: BrowserContext, s
     assert limit == "130 °F to 140 °F"  # 135 °F, and the swing of 5 °F to either side
     _open(page, shared_host, "")
     until(page, f"{follows} && !({shown})")
+
+
+def test_one_is_counted_as_well_as_many(page: Page, shared_host: Host) -> None:
+    """No "1 changes", and no bare number that does not say of what."""
+    _plan(page, shared_host, crew="5")
+    _open(page, shared_host, "pass/")
+    until(page, "document.querySelector('[data-code-words]').textContent.endsWith(' that this code changes: 1.')")
+    link = page.locator("[data-link]").input_value()
+    page.goto("about:blank")
+    _plan(page, shared_host, crew="6")
+    _open(page, shared_host, "pass/" + link[link.index("#") :])
+    until(page, "document.querySelector('[data-arrived-words]').textContent.includes('Numbers that differ: 1.')")
+    _open(page, shared_host, "work/brief_the_crew/")
+    step = page.locator("#step-give_jobs .step__words").inner_text().replace("\u00a0", " ")
+    assert step.startswith("Give each of the 6 people a job and a card.")
+    assert not {"5", "6"} & set(step.splitlines())
