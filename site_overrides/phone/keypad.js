@@ -26,12 +26,13 @@ export function makeKeypad(unit, signed, start = "") {
     button.addEventListener("click", () => put(key));
     pad.append(button);
   }
-  const sign = element("button", { type: "button", class: "key key--sign", "aria-label": tell("more") }, "+/−");
+  const sign = element("button", { type: "button", class: "key", "aria-label": tell("more") }, "+/−");
   sign.addEventListener("click", () => put("-"));
-  if (signed) pad.append(sign);
   paint();
   return {
-    elements: [shown, pad],
+    pad,
+    /** What is typed, and beside it the key that turns its sign. */
+    line: signed ? [sign, shown] : [shown],
     typed: () => typed,
     /** Digits of a real keyboard count too. @param {KeyboardEvent} event */
     take(event) {

@@ -67,7 +67,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
   }
 
   if (kindOf(item) === "mark") sheet.add(largeButton(tell("now", { time: clock(Date.now()) }), () => keep()));
-  else sheet.add(...valueFields(item, instead ? undefined : lastOf(index, of, item, given.lot), limitFor(item, values, index.ends(), given.lot), teller, keep, refused, sheet));
+  else addValueFields(item, instead ? undefined : lastOf(index, of, item, given.lot), limitFor(item, values, index.ends(), given.lot), teller, keep, refused, sheet);
 }
 
 /** @param {string} words @param {() => void} act */
@@ -84,7 +84,7 @@ const lastOf = (index, of, item, lot) => index.last(of, item.per_lot ? lot : und
  * @param {import("./reading_items.js").Reading} item @param {number | undefined} last @param {import("./records.js").Limit} limit @param {import("./log_words.js").Teller} teller
  * @param {(value?: number, written?: string) => void} keep @param {HTMLElement} refused @param {import("./sheet.js").Sheet} sheet
  */
-function valueFields(item, last, limit, teller, keep, refused, sheet) {
+function addValueFields(item, last, limit, teller, keep, refused, sheet) {
   const { unit, digits } = teller.unitOf(item.measure ?? "");
   const shown = (/** @type {number | undefined} */ si) => (si === undefined ? undefined : fromSi(si, unit));
   const words = (/** @type {string} */ number) => `${number} ${number === "1" || !unit.plural ? unit.symbol : unit.plural}`.trim();
@@ -107,8 +107,9 @@ function valueFields(item, last, limit, teller, keep, refused, sheet) {
     refused.textContent = number === null ? tell("nothing") : "";
     if (number !== null) take(number, pad.typed());
   };
-  const offers = quick.length ? [element("p", { class: "sheet__about" }, tell("quick")), element("div", { class: "quick" }, ...buttons), element("p", { class: "sheet__about" }, tell("type"))] : [];
-  return [...offers, ...pad.elements, largeButton(tell("keep"), typed)];
+  if (quick.length) sheet.add(element("p", { class: "sheet__about" }, tell("quick")), element("div", { class: "quick" }, ...buttons));
+  sheet.add(pad.pad);
+  sheet.rest(...pad.line, largeButton(tell("keep"), typed));
 }
 
 /** @param {number} number */

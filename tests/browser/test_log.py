@@ -17,6 +17,64 @@ from tests.browser.watching import Noises, until
 STRIP = "document.querySelector('.strip')?.innerText ?? ''"
 
 
+@pytest.mark.parametrize("apart", [120, 250])
+def test_a_second_tap_in_haste_does_nothing(phone: BrowserContext, shared_host: Host, apart: int) -> None:
+    """Where the first tap lets something else come to lie under the finger."""
+    page = open_page(phone, shared_host.address + "log/")
+    page.evaluate("window.heard = []; addEventListener('click', (event) => heard.push(event.target.className), true)")
+    tub = page.locator("[data-reading=tub_reading]")
+    tub.tap()
+    quick = page.locator(".sheet-over .quick .key").nth(2)
+    quick.wait_for()
+    page.wait_for_timeout(500)
+    middle = quick.bounding_box()
+    assert middle
+    for _ in range(2):
+        page.touchscreen.tap(middle["x"] + middle["width"] / 2, middle["y"] + middle["height"] / 2)
+        page.wait_for_timeout(apart)
+    page.wait_for_timeout(500)
+    assert page.evaluate("heard.slice(-2)") == ["key", "tap-guard"]
+    assert page.url.endswith("log/")
+    assert page.locator(".sheet-over, .tap-guard").count() == 0
+    assert len([each for each in stored(page) if each["kind"] == "reading"]) == 1
+
+
+def test_a_second_tap_in_haste_answers_no_question(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    page.locator("[data-reading=scald_reading_taken]").click()
+    for digit in "170":
+        page.locator(".sheet-over .keypad .key", has_text=digit).first.click()
+    keep = page.locator(".sheet-over").get_by_role("button", name="Keep").bounding_box()
+    assert keep
+    for _ in range(2):
+        page.touchscreen.tap(keep["x"] + keep["width"] / 2, keep["y"] + keep["height"] / 2)
+        page.wait_for_timeout(120)
+    until(page, "document.querySelector('.sheet-over [role=alert]')?.innerText.includes('TOO HIGH')")
+    page.wait_for_timeout(500)
+    assert page.locator(".sheet-over").count() == 1
+    assert not [each for each in stored(page) if each["kind"] == "action"]
+
+
+@pytest.mark.parametrize(("width", "height"), [(390, 844), (360, 640), (740, 360)])
+def test_keep_and_what_is_typed_are_in_sight(
+    browser: Browser, shared_host: Host, width: int, height: int
+) -> None:
+    context = browser.new_context(viewport={"width": width, "height": height}, has_touch=True, service_workers="block")
+    page = open_page(context, shared_host.address + "log/")
+    for reading in ("breast_reading", "dead_on_arrival", "scald_reading_taken"):
+        page.locator(f"[data-reading={reading}]").first.click()
+        sheet = page.locator(".sheet-over")
+        keep = sheet.get_by_role("button", name="Keep")
+        keep.wait_for()
+        for part in (keep, sheet.locator(".keypad__shown")):
+            box = part.bounding_box()
+            assert box
+            assert box["y"] + box["height"] <= height, reading
+            assert box["x"] + box["width"] <= width, reading
+        sheet.get_by_role("button", name="Back").click()
+    context.close()
+
+
 def test_a_reading_takes_two_taps_and_is_judged_at_once(
     phone: BrowserContext, shared_host: Host, noises: Noises
 ) -> None:
@@ -137,12 +195,13 @@ def test_nothing_behind_an_open_sheet_is_reached_and_the_finger_comes_back_to_wh
     page = open_page(phone, shared_host.address + "work/scald/")
     page.locator("[data-reading=scald_reading_taken]").click()
     page.locator(".sheet-over").wait_for()
+    until(page, "document.querySelector('.tap-guard') === null")
     page.touchscreen.tap(195, 20)  # on the shade, where the page's head is
-    until(page, "[...document.body.children].every((it) => it.inert || it.matches('dialog, .sheet-shade'))")
+    until(page, "[...document.body.children].every((it) => it.inert || it.matches('dialog, .sheet-shade, .tap-guard'))")
     assert page.locator(".sheet-over").get_attribute("aria-modal") == "true"
     page.keyboard.press("Escape")
     until(page, "document.activeElement.dataset.reading === 'scald_reading_taken'")
-    assert page.locator(".sheet-over, .sheet-shade, [inert]").count() == 0
+    until(page, "document.querySelector('.sheet-over, .sheet-shade, .tap-guard, [inert]') === null")
     assert page.url.endswith("work/scald/")
 
 
