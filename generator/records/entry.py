@@ -22,6 +22,7 @@ class Entry(TypedDict, total=False):
     run: str
     kind: str
     at: int
+    made: int
     zone: int
     who: str
     lot: str
@@ -54,20 +55,30 @@ def counter_of(entry: Entry) -> int:
     return int(entry["id"].split("-")[1])
 
 
+def clock_of(entry: Entry) -> int:
+    """What the phone's clock said when it was written down."""
+    return entry.get("made", entry["at"])
+
+
 def canonical(entry: Any) -> str:  # noqa: ANN401 - JSON
     """An entry as one text, the same whatever order its fields came in."""
     return json.dumps(entry, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
 
 
 def in_order(entries: Iterable[Entry]) -> list[Entry]:
-    """Entries by their clocks, those of one phone in the order in which it made them even where its clock went back."""
+    """Entries by the times that they tell of.
+
+    Those of one phone stand in the order in which it made them even where its clock went back; only what names an
+    earlier time itself stands there.
+    """
     latest: dict[str, int] = {}
     placed = []
-    for entry in sorted(entries, key=lambda each: (counter_of(each), each["at"])):
+    for entry in sorted(entries, key=lambda each: (counter_of(each), clock_of(each))):
         phone = phone_of(entry)
-        latest[phone] = max(entry["at"], latest.get(phone, 0))
+        latest[phone] = max(clock_of(entry), latest.get(phone, 0))
+        at = entry["at"] if "made" in entry else latest[phone]
         text = canonical(entry).encode("utf-16-be", "surrogatepass")  # JavaScript compares texts by these units
-        placed.append((latest[phone], phone, counter_of(entry), text, entry))
+        placed.append((at, phone, counter_of(entry), text, entry))
     return [entry for *_, entry in sorted(placed, key=lambda place: place[:4])]
 
 

@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from generator.records.entry import Entry, canonical, in_order, phone_of
+from generator.records.entry import Entry, canonical, clock_of, counter_of, in_order, phone_of
 
 MINUTE = 60
 
@@ -58,9 +58,9 @@ def set_back(entries: Iterable[Entry]) -> list[Entry]:
     """Entries of one phone whose clock was set back before them."""
     latest: dict[str, int] = {}
     found = []
-    for entry in in_order(entries):
+    for entry in sorted(in_order(entries), key=counter_of):
         before = latest.get(phone_of(entry), 0)
-        latest[phone_of(entry)] = max(before, entry["at"])
-        if entry["at"] < before - MINUTE * 1000:
+        latest[phone_of(entry)] = max(before, clock_of(entry))
+        if clock_of(entry) < before - MINUTE * 1000:
             found.append(entry)
     return found

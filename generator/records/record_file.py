@@ -17,7 +17,7 @@ def record_text(entries: Sequence[Entry], clock: int) -> str:
     properties = record_schema()["properties"]
     head = {
         "format": properties["format"]["const"],
-        "version": properties["version"]["const"],
+        "version": max(properties["version"]["enum"]) if any("made" in entry for entry in entries) else 1,
         "phone": MERGED_HERE,
         "clock": clock,
     }

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from generator.records.days import RecordedDay
-from generator.records.entry import Entry, phone_of
+from generator.records.entry import Entry, clock_of, phone_of
 from generator.records.judging import verdict_of
 from generator.records.notes import notes_on
 from generator.records.saying import Saying
@@ -113,10 +113,17 @@ class Report:
         for entry in self._day.entries:
             before = old.get(entry.get("corrects", ""))
             if before is not None and entry["kind"] != "tick":
-                now = self._say.value(entry) or entry.get("text", "")
+                at = self._say.clock(entry["at"], entry["zone"])
+                now = self._say.value(entry) or entry.get("text", at)
                 told = self._word("record_gone") if "gone" in entry else self._word("record_instead", value=now)
-                was = self._say.value(before) or before.get("text", "")
-                yield self._say.time(entry), self._what(before), was, told, self._say.who(entry)
+                was = self._say.value(before) or before.get("text", self._say.clock(before["at"], before["zone"]))
+                yield (
+                    self._say.clock(clock_of(entry), entry["zone"]),
+                    self._what(before),
+                    was,
+                    told,
+                    self._say.who(entry),
+                )
 
     def _season(self) -> Rows:
         for each in self._years:

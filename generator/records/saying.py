@@ -28,8 +28,12 @@ class Saying:
         return f"{title}: {entry['name']}" if "name" in entry else title
 
     def time(self, entry: Entry) -> str:
-        """By the phone's wall clock; with the date where it is not that of the day."""
-        return self.clock(entry["at"], entry["zone"])
+        """By the phone's wall clock, with the date where it is not that of the day; and when it was written, if later."""
+        time = self.clock(entry["at"], entry["zone"])
+        if "made" not in entry:
+            return time
+        kind = "record_corrected_at" if "corrects" in entry else "record_written_at"
+        return self._words(kind, time=time, made=self.clock(entry["made"], entry["zone"]))
 
     def clock(self, at: float, zone: int) -> str:
         """A time of day, or a date with it."""

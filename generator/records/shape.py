@@ -10,7 +10,7 @@ from importlib.resources import files
 from typing import Any, NamedTuple
 
 Schema = dict[str, Any]
-SCHEMA_FILE = "day_record_1.schema.json"
+SCHEMA_FILE = "day_record.schema.json"
 
 
 class Fault(NamedTuple):

@@ -12,7 +12,21 @@ from generator.records.entry import Entry, in_order, standing
 from generator.records.judging import verdict_of
 
 COLUMNS = (
-    *("time", "run", "kind", "lot", "of", "name", "written", "value_si", "low_si", "high_si", "verdict", "counts"),
+    *(
+        "time",
+        "made",
+        "run",
+        "kind",
+        "lot",
+        "of",
+        "name",
+        "written",
+        "value_si",
+        "low_si",
+        "high_si",
+        "verdict",
+        "counts",
+    ),
     *("who", "reason", "text", "id", "corrects", "answers"),
 )
 
@@ -36,6 +50,8 @@ def local_time(at: float, zone: int) -> str:
 def _cell(column: str, entry: Entry, counts: bool) -> str:
     if column == "time":
         return local_time(entry["at"], entry["zone"])
+    if column == "made":
+        return local_time(entry["made"], entry["zone"]) if "made" in entry else ""
     if column == "value_si":
         return str(entry.get("value", ""))
     if column in ("low_si", "high_si"):

@@ -81,7 +81,7 @@ def _what_is_wrong(file: Any) -> str | None:  # noqa: ANN401 - JSON
     properties = record_schema()["properties"]
     if kind_of(file) != "object" or file.get("format") != properties["format"]["const"]:
         return "not_ours"
-    if kind_of(file.get("version")) == "integer" and file["version"] > properties["version"]["const"]:
+    if kind_of(file.get("version")) == "integer" and file["version"] > max(properties["version"]["enum"]):
         return "newer"
     entries = file.get("entries")
     if isinstance(entries, list) and len(entries) > properties["entries"]["maxItems"]:

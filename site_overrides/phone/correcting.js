@@ -46,7 +46,7 @@ function remarkForm(page, entry, sheet) {
     event.preventDefault();
     const text = tidy(field.value, 500);
     if (!text) return field.focus();
-    const kept = await keepRemark(page, text, entry.id);
+    const kept = await keepRemark(page, text, entry);
     if (kept?.saved) sheet.close();
     else sheet.turn(tell("correct"), notSaved());
   });

@@ -8,7 +8,7 @@ import { frozenValues, runToWriteTo } from "./runs.js";
  * @typedef {import("./records.js").Entry} Entry
  * @typedef {import("./logging.js").Page} Page
  * @typedef {import("./log.js").Kept} Kept
- * @typedef {{value?: number, written?: string, lot?: string, name?: string, reason?: string, corrects?: string}} Given
+ * @typedef {{value?: number, written?: string, lot?: string, name?: string, reason?: string, corrects?: string, at?: number, zone?: number}} Given
  */
 
 /** @param {Page} page @param {string} of @param {import("./reading_items.js").Reading} item @param {Given} given @returns {Promise<Kept | null>} null where no day goes on */
@@ -21,6 +21,9 @@ export async function keepReading(page, of, item, given) {
   return page.log.add(run, { kind: kindOf(item), of, ...given, lot, ...limits });
 }
 
+/** A correction tells of the time that the corrected entry told of. @param {Entry} [instead] */
+export const placeOf = (instead) => (instead ? { corrects: instead.id, at: instead.at, zone: instead.zone } : {});
+
 /** What was done about a reading outside its limits. @param {Page} page @param {Entry} entry @param {string} text @param {string} [reason] */
 export const keepAction = (page, entry, text, reason) => page.log.add(entry.run, { kind: "action", answers: entry.id, text: text.slice(0, 500), reason });
 
@@ -31,8 +34,8 @@ export function takeBack(page, entry) {
   return page.log.add(entry.run, { ...same, corrects: entry.id, gone: true });
 }
 
-/** @param {Page} page @param {string} text @param {string} [corrects] @returns {Promise<Kept | null>} */
-export async function keepRemark(page, text, corrects) {
+/** @param {Page} page @param {string} text @param {Entry} [instead] @returns {Promise<Kept | null>} */
+export async function keepRemark(page, text, instead) {
   const run = await runToWriteTo(page);
-  return run ? page.log.add(run, { kind: "remark", text, corrects }) : null;
+  return run ? page.log.add(run, { kind: "remark", text, ...placeOf(instead) }) : null;
 }

@@ -5,7 +5,7 @@
  * @typedef {{first: Entry, last: Entry}} Ends
  */
 
-import { counterOf, phoneOf, standing } from "./records.js";
+import { clockOf, counterOf, phoneOf, placesOf, standing } from "./records.js";
 
 const LIST = "list ";
 const STRETCHING = ["reading", "count", "mark", "list"];
@@ -14,7 +14,7 @@ export function makeIndex() {
   /** @type {Entry[]} */ const all = [];
   /** @type {Entry[]} */ let counting = [];
   /** @type {Set<string>} */ const corrected = new Set();
-  /** @type {Map<string, {at: number, counter: number}>} */ const latest = new Map();
+  /** @type {Map<string, {clock: number, counter: number}>} */ const latest = new Map();
   /** By list, by lot, by step. @type {Map<string, Map<string, Map<string, Entry[]>>>} */ const ticks = new Map();
   /** @type {Map<string, Ends>} */ const ends = new Map();
   /** @type {Set<string>} */ const lost = new Set();
@@ -29,18 +29,20 @@ export function makeIndex() {
     if (entry.corrects) takeOut(entry.corrects);
     if (entry.gone || corrected.has(entry.id) || !isSorted) return;
     const before = latest.get(phoneOf(entry));
-    const at = Math.max(entry.at, before?.at ?? 0);
-    if (before && entry.at < before.at && lost.has(phoneOf(entry))) isSorted = false;
+    const clock = Math.max(clockOf(entry), before?.clock ?? 0);
+    const at = entry.made === undefined ? clock : entry.at;
+    if (before && clockOf(entry) < before.clock && lost.has(phoneOf(entry))) isSorted = false;
     const isLater = at > newest.at || (at === newest.at && phoneOf(entry) === newest.phone);
     isSorted &&= isLater && counterOf(entry) > (before?.counter ?? -1);
-    if (isSorted) append(entry, at);
+    if (isSorted) append(entry, at, clock);
   }
 
-  /** @param {Entry} entry @param {number} at */
-  function append(entry, at) {
+  /** @param {Entry} entry @param {number} at @param {number} clock */
+  function append(entry, at, clock) {
     counting.push(entry);
-    wentBack ||= at > entry.at;
-    latest.set(phoneOf(entry), { at, counter: counterOf(entry) });
+    wentBack ||= clock > clockOf(entry);
+    const before = latest.get(phoneOf(entry));
+    if (!before || before.counter < counterOf(entry)) latest.set(phoneOf(entry), { clock, counter: counterOf(entry) });
     newest = { at, phone: phoneOf(entry) };
     if (entry.kind === "tick") addTick(entry);
     else if (STRETCHING.includes(entry.kind)) stretch(entry);
@@ -93,7 +95,7 @@ export function makeIndex() {
     for (const kept of [latest, ticks, ends, lost]) kept.clear();
     wentBack = false;
     isSorted = knowsEnds = true;
-    for (const entry of sorted) append(entry, Math.max(entry.at, latest.get(phoneOf(entry))?.at ?? 0));
+    for (const { entry, at, clock } of placesOf(sorted)) append(entry, at, clock);
   }
 
   /** @template Found @param {() => Found} find */

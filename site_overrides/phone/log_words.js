@@ -73,6 +73,12 @@ const writtenOf = ({ written }, shown) => (!written ? shown : plain(written) ===
 /** @param {string} text */
 const plain = (text) => text.replace(/[\s\u00a0]/g, "").replace(/(\d)\.0+(?!\d)/, "$1");
 
+/** When an entry was written down, where that was not the time it tells of. @param {Entry} entry */
+export const madeWords = ({ made, corrects }) => (made === undefined ? "" : tell(corrects ? "corrected_at" : "written_at", { time: clock(made) }));
+
+/** The time that an entry tells of, with when it was written down. @param {Entry} entry */
+export const timesOf = (entry) => [clock(entry.at), madeWords(entry)].filter(Boolean).join(", ");
+
 /** @param {Entry} entry */
 export const verdictOf = (entry) => (entry.value === undefined ? "free" : judge(entry.value, entry.limit, entry.at));
 

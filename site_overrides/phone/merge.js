@@ -6,7 +6,7 @@
  * @typedef {{phone: string, other: string, seconds: number, sure: boolean}} Offset  the other clock is ahead by so much
  */
 
-import { canonical, inOrder, phoneOf } from "./records.js";
+import { canonical, clockOf, counterOf, inOrder, phoneOf } from "./records.js";
 
 const MINUTE = 60;
 
@@ -64,9 +64,9 @@ export function aheadBy(sent, now) {
 /** Entries of one phone whose clock was set back before them. @param {Entry[]} entries @returns {Entry[]} */
 export function setBack(entries) {
   /** @type {Map<string, number>} */ const latest = new Map();
-  return inOrder(entries).filter((entry) => {
+  return inOrder(entries).sort((one, other) => counterOf(one) - counterOf(other)).filter((entry) => {
     const before = latest.get(phoneOf(entry)) ?? 0;
-    latest.set(phoneOf(entry), Math.max(before, entry.at));
-    return entry.at < before - MINUTE * 1000;
+    latest.set(phoneOf(entry), Math.max(before, clockOf(entry)));
+    return clockOf(entry) < before - MINUTE * 1000;
   });
 }

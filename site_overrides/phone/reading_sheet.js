@@ -3,7 +3,7 @@
 import { chips } from "./chips.js";
 import { element } from "./element.js";
 import { limitFor } from "./judging.js";
-import { keepReading } from "./keeping_entries.js";
+import { keepReading, placeOf } from "./keeping_entries.js";
 import { makeKeypad } from "./keypad.js";
 import { currentLot, knownLots, nextLot } from "./lots.js";
 import { items, makeTeller, tell } from "./log_words.js";
@@ -30,7 +30,7 @@ export async function openReading(page, of, { lot, instead } = {}) {
   const teller = await makeTeller(page);
   const index = page.log.of(openRun(page.store));
   const values = await numbersNow(page);
-  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? (item.named && firstName(page, of)), reason: instead?.reason, corrects: instead?.id };
+  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? (item.named && firstName(page, of)), reason: instead?.reason, ...placeOf(instead) };
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
   const limitWords = element("p", { class: "sheet__limit" });
   const paintLimit = () => (limitWords.textContent = teller.limit(of, limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined)));

@@ -61,7 +61,7 @@ const refuse = (code) => ({ phone: "", clock: 0, entries: [], faults: [{ code, a
 /** Why the file as a whole is not taken. @param {any} file */
 function whatIsWrong(file) {
   if (kindOf(file) !== "object" || file.format !== format.properties.format.const) return "not_ours";
-  if (kindOf(file.version) === "integer" && file.version > format.properties.version.const) return "newer";
+  if (kindOf(file.version) === "integer" && file.version > Math.max(...format.properties.version.enum)) return "newer";
   if (Array.isArray(file.entries) && file.entries.length > format.properties.entries.maxItems) return "too_many";
   return faultOf({ ...file, entries: [] }, format, "") || !Array.isArray(file.entries) ? "bad_head" : null;
 }

@@ -5,9 +5,9 @@ import { plannedOf, tallyRows } from "./day_tallies.js";
 import { element } from "./element.js";
 import { entryTitle } from "./log_entries.js";
 import { lists, farm } from "./log_content.js";
-import { isOutside, items, makeTeller, tell, titleOf, verdictOf } from "./log_words.js";
+import { isOutside, items, makeTeller, tell, timesOf, titleOf, verdictOf } from "./log_words.js";
 import { clashes, clockOffsets, setBack } from "./merge.js";
-import { inOrder, phoneOf, totals } from "./records.js";
+import { clockOf, inOrder, phoneOf, totals } from "./records.js";
 import { loaded } from "./plan_state.js";
 import { allRuns, frozenIn, runOf } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
@@ -55,9 +55,9 @@ function record(page, teller, formulas, run) {
     ...section("record_tallies", ["record_what", "record_actual", "record_planned", "record_difference"], tallyRows(day.standing, planned, formulas, page.plan.system())),
     ...section("record_outside", ["record_time", "record_what", "record_value", "record_limit", "record_did"], outside(day)),
     ...section("record_counts", ["record_what", "record_sum"], sums(day)),
-    ...section("record_times", ["record_time", "record_what", "record_who"], day.standing.filter(({ kind }) => kind === "mark").map((entry) => [clock(entry.at), named(entry), entry.who ?? ""])),
+    ...section("record_times", ["record_time", "record_what", "record_who"], day.standing.filter(({ kind }) => kind === "mark").map((entry) => [timesOf(entry), named(entry), entry.who ?? ""])),
     ...section("record_readings", ["record_time", "record_what", "record_value", "record_limit", "record_verdict", "record_who"], readingRows(day)),
-    ...section("record_remarks", ["record_time", "record_what", "record_who"], day.standing.filter(({ kind }) => kind === "remark" || kind === "sign").map((entry) => [clock(entry.at), [entry.kind === "sign" ? entryTitle(entry) : "", entry.text].filter(Boolean).join(" "), entry.who ?? ""])),
+    ...section("record_remarks", ["record_time", "record_what", "record_who"], day.standing.filter(({ kind }) => kind === "remark" || kind === "sign").map((entry) => [timesOf(entry), [entry.kind === "sign" ? entryTitle(entry) : "", entry.text].filter(Boolean).join(" "), entry.who ?? ""])),
     ...section("record_changes", ["record_time", "record_what", "record_was", "record_now", "record_who"], changes(day)),
     ...section("record_lists", ["record_what", "record_done"], listRows(ticked)),
     ...section("record_timers", ["record_time", "record_what", "record_ends"], day.standing.filter(({ kind }) => kind === "timer").map((entry) => [clock(entry.at), entry.text ?? "", clock(entry.ends ?? 0)])),
@@ -82,7 +82,7 @@ function outside({ standing, teller }) {
   const actions = standing.filter(({ kind }) => kind === "action");
   return standing.filter(isOutside).map((entry) => {
     const done = actions.filter(({ answers }) => answers === entry.id).map(({ text, at }) => `${clock(at)} ${text}`).join("; ");
-    return [clock(entry.at), named(entry), `${teller.written(entry)}: ${tell(verdictOf(entry))}`, teller.limit(entry.of ?? "", entry.limit), done || tell("undone")];
+    return [timesOf(entry), named(entry), `${teller.written(entry)}: ${tell(verdictOf(entry))}`, teller.limit(entry.of ?? "", entry.limit), done || tell("undone")];
   });
 }
 
@@ -95,7 +95,7 @@ function readingRows({ standing, teller }) {
   const place = (/** @type {Entry} */ { of }) => items[of ?? ""]?.order ?? Infinity;
   readings.sort((one, other) => place(one) - place(other) || 0);
   return readings.map((entry) => [
-    clock(entry.at), named(entry), [teller.written(entry), entry.reason && items[entry.of ?? ""]?.reasons?.[entry.reason]].filter(Boolean).join(", "),
+    timesOf(entry), named(entry), [teller.written(entry), entry.reason && items[entry.of ?? ""]?.reasons?.[entry.reason]].filter(Boolean).join(", "),
     teller.limit(entry.of ?? "", entry.limit), entry.kind === "count" ? "" : tell(verdictOf(entry)), entry.who ?? "",
   ]);
 }
@@ -105,8 +105,8 @@ function changes({ all, teller }) {
   const byId = new Map(all.map((entry) => [entry.id, entry]));
   return all.filter(({ corrects, kind }) => corrects && kind !== "tick" && kind !== "plan").map((entry) => {
     const old = byId.get(entry.corrects ?? "");
-    const now = entry.gone ? tell("gone", { value: "" }).replace(/[: ]+$/, "") : teller.written(entry);
-    return [clock(entry.at), named(entry) || entryTitle(entry), old ? `${teller.written(old)} (${clock(old.at)})` : "", now, entry.who ?? ""];
+    const now = entry.gone ? tell("gone", { value: "" }).replace(/[: ]+$/, "") : teller.written(entry) || clock(entry.at);
+    return [clock(clockOf(entry)), named(entry) || entryTitle(entry), old ? `${teller.written(old)} (${clock(old.at)})`.trim() : "", now, entry.who ?? ""];
   });
 }
 

@@ -9,7 +9,7 @@ import { judge } from "./judging.js";
 import { inOrder, standing } from "./records.js";
 
 export const COLUMNS = [
-  "time", "run", "kind", "lot", "of", "name", "written", "value_si", "low_si", "high_si", "verdict", "counts", "who",
+  "time", "made", "run", "kind", "lot", "of", "name", "written", "value_si", "low_si", "high_si", "verdict", "counts", "who",
   "reason", "text", "id", "corrects", "answers",
 ];
 
@@ -23,6 +23,7 @@ export function toTable(entries) {
 /** @param {string} column @param {Entry} entry @param {boolean} counts @returns {string} */
 function cell(column, entry, counts) {
   if (column === "time") return localTime(entry.at, entry.zone);
+  if (column === "made") return entry.made === undefined ? "" : localTime(entry.made, entry.zone);
   if (column === "value_si") return String(entry.value ?? "");
   if (column === "low_si") return String(entry.limit?.low ?? "");
   if (column === "high_si") return String(entry.limit?.high ?? "");

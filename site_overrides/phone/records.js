@@ -17,11 +17,11 @@
  *   makeEntry(desk, { kind: "plan", values, text: version })       once, when the day begins
  *   toFile(desk, all, version)                     the text to share, and in record_check.js takeFile(text, ranges)
  *   merge.js: news(mine, theirs) for log.take, then an entry of kind "merge" { phone, sent: file.clock, taken: news.length }
- * The kinds and their fields: record_format.js, which the build makes from generator/records/day_record_1.schema.json.
+ * The kinds and their fields: record_format.js, which the build makes from generator/records/day_record.schema.json.
  * What can be read: readings.js, which the build makes from content.
  *
  * @typedef {{low?: number, high?: number, by?: number}} Limit  SI units; `by` in milliseconds since 1970
- * @typedef {{id: string, run: string, kind: string, at: number, zone: number, who?: string, lot?: string, of?: string,
+ * @typedef {{id: string, run: string, kind: string, at: number, made?: number, zone: number, who?: string, lot?: string, of?: string,
  *   name?: string, value?: number, written?: string, limit?: Limit, reason?: string, text?: string, step?: string,
  *   prints?: Record<string, string>, values?: Record<string, number | string>, ends?: number, phone?: string,
  *   sent?: number, taken?: number, corrects?: string, answers?: string, gone?: true}} Entry
@@ -30,10 +30,12 @@
 
 const DIGITS_OF_CHANCE = 6;
 
-/** A new entry; what is empty is left out. @param {Desk} desk @param {Partial<Entry>} fields @returns {Entry} */
+/** A new entry; what is empty is left out. One that names the time it tells of says beside it when it was made. @param {Desk} desk @param {Partial<Entry>} fields @returns {Entry} */
 export function makeEntry(desk, fields) {
   const id = `${desk.phone}-${desk.counter}-${(desk.random ?? chance)()}`;
-  const whole = { id, run: desk.run, at: desk.now, zone: desk.zone, who: desk.who, ...fields };
+  const made = fields.at === undefined || fields.at === desk.now ? undefined : desk.now;
+  const { at = desk.now, zone = desk.zone } = fields;
+  const whole = { id, run: desk.run, made, who: desk.who, ...fields, at, zone };
   const written = Object.entries(whole).filter(([, value]) => value !== undefined && value !== "");
   return /** @type {Entry} */ (Object.fromEntries(written));
 }
@@ -56,6 +58,9 @@ export const phoneOf = (entry) => entry.id.split("-")[0];
 /** Its running number there. @param {Entry} entry */
 export const counterOf = (entry) => Number(entry.id.split("-")[1]);
 
+/** What the phone's clock said when it was written down. @param {Entry} entry */
+export const clockOf = ({ made, at }) => made ?? at;
+
 /** An entry as one text, the same whatever order its fields came in. @param {unknown} value @returns {string} */
 export function canonical(value) {
   if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
@@ -72,20 +77,28 @@ export function printOf(text) {
 }
 
 /**
- * Entries by their clocks, those of one phone in the order in which it made them even where its clock was set back.
+ * Entries by the times that they tell of. Those of one phone stand in the order in which it made them even where its
+ * clock was set back; only what names an earlier time itself stands there.
  * @param {Entry[]} entries @returns {Entry[]}
  */
-export function inOrder(entries) {
-  const placed = entries.map((entry) => ({ entry, at: entry.at, phone: phoneOf(entry), counter: counterOf(entry) }));
-  placed.sort((one, other) => one.counter - other.counter || one.at - other.at);
+export const inOrder = (entries) => placesOf(entries).map(({ entry }) => entry);
+
+/**
+ * The same with where each stands: `at`, and the latest that its phone's clock had come to, `clock`.
+ * @param {Entry[]} entries @returns {{entry: Entry, at: number, clock: number, phone: string, counter: number}[]}
+ */
+export function placesOf(entries) {
+  const placed = entries.map((entry) => ({ entry, at: entry.at, clock: clockOf(entry), phone: phoneOf(entry), counter: counterOf(entry) }));
+  placed.sort((one, other) => one.counter - other.counter || one.clock - other.clock);
   /** @type {Map<string, number>} */ const latest = new Map();
   for (const place of placed) {
-    place.at = Math.max(place.at, latest.get(place.phone) ?? 0);
-    latest.set(place.phone, place.at);
+    place.clock = Math.max(place.clock, latest.get(place.phone) ?? 0);
+    if (place.entry.made === undefined) place.at = place.clock;
+    latest.set(place.phone, place.clock);
   }
   placed.sort((one, other) => one.at - other.at || compare(one.phone, other.phone) || one.counter - other.counter
     || compare(canonical(one.entry), canonical(other.entry)));
-  return placed.map(({ entry }) => entry);
+  return placed;
 }
 
 /** @param {string} one @param {string} other */
@@ -108,7 +121,7 @@ export function totals(entries) {
 
 /** The record as a file's text. @param {{phone: string, now: number}} desk @param {Entry[]} entries @param {string} [site] */
 export function toFile(desk, entries, site) {
-  const head = { format: "day-record", version: 1, phone: desk.phone, clock: desk.now, ...(site ? { site } : {}) };
+  const head = { format: "day-record", version: entries.some(({ made }) => made !== undefined) ? 2 : 1, phone: desk.phone, clock: desk.now, ...(site ? { site } : {}) };
   const lines = inOrder(entries).map((entry) => JSON.stringify(entry));
   return `${JSON.stringify(head).slice(0, -1)},"entries":[\n${lines.join(",\n")}\n]}\n`;
 }

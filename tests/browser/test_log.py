@@ -56,9 +56,7 @@ def test_a_second_tap_in_haste_answers_no_question(phone: BrowserContext, shared
 
 
 @pytest.mark.parametrize(("width", "height"), [(390, 844), (360, 640), (740, 360)])
-def test_keep_and_what_is_typed_are_in_sight(
-    browser: Browser, shared_host: Host, width: int, height: int
-) -> None:
+def test_keep_and_what_is_typed_are_in_sight(browser: Browser, shared_host: Host, width: int, height: int) -> None:
     context = browser.new_context(viewport={"width": width, "height": height}, has_touch=True, service_workers="block")
     page = open_page(context, shared_host.address + "log/")
     for reading in ("breast_reading", "dead_on_arrival", "scald_reading_taken"):
@@ -137,6 +135,33 @@ def test_a_correction_keeps_both(phone: BrowserContext, shared_host: Host) -> No
     sums = page.locator("[aria-label='Counts and sums'] tbody").inner_text()
     assert "58" in sums
     assert "60" not in sums
+
+
+def test_a_correction_keeps_the_time_of_measurement(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + "log/")
+    until(page, READY)
+    read(page, "tub_reading", "35")
+    page.clock.run_for(1000)
+    page.clock.fast_forward("20:00")
+    page.locator(".entry").get_by_role("button").click()
+    page.locator(".sheet-over").get_by_role("button", name="Correct").click()
+    page.clock.run_for(500)
+    page.locator(".sheet-over .keypad").wait_for()
+    for digit in "36":
+        page.locator(".sheet-over .keypad .key", has_text=digit).first.click()
+    page.locator(".sheet-over").get_by_role("button", name="Keep").click()
+    page.clock.run_for(500)
+    until(page, "document.querySelector('.entry')?.innerText.includes('corrected at')")
+    wrong, right = sorted((each for each in stored(page) if each["kind"] == "reading"), key=lambda each: "made" in each)
+    assert right["at"] == wrong["at"]
+    assert right["made"] - wrong["at"] >= 20 * 60_000
+    page.goto(shared_host.address + "record/")
+    until(page, "document.body.innerText.includes('Readings and limits')")
+    rows = page.locator("[aria-label='Readings and limits'] tbody").inner_text()
+    assert "corrected at" in rows
+    assert "36" in rows
 
 
 def test_what_cannot_be_is_refused(phone: BrowserContext, shared_host: Host) -> None:

@@ -150,7 +150,7 @@ def test_nothing_in_a_file_is_executed_and_what_is_refused_is_named(
     page = open_page(phone, host.address + "record/")
     until(page, "document.body.innerText.includes('<script>')")
     assert page.evaluate("window.hurt") is None
-    for text in ("", "{", "[]", '{"format": "day-record", "version": 2}', json.dumps(head)):
+    for text in ("", "{", "[]", '{"format": "day-record", "version": 99}', json.dumps(head)):
         (tmp_path / "bad.json").write_text(text)
         page = open_page(phone, host.address + "log/")
         _show(page, tmp_path / "bad.json")

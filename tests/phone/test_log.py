@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from typing import Any
 
@@ -10,13 +11,20 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.records.entry import in_order, standing
+from generator.records.judging import verdict_of
+from generator.records.merging import set_back
+from generator.records.record_file import record_text
+from generator.records.table import to_table
+from generator.records.taking import take_text
 from tests.phone.conftest import Ask, machine
 from tests.records.samples import NOON, entry
 from tests.repeating import TIMES
 
 MODULES = (
     "records.js",
+    "merge.js",
     "judging.js",
+    "record_table.js",
     "curve.js",
     "log_index.js",
     "reading_items.js",
@@ -54,6 +62,8 @@ def days(draw: st.DrawFn, clocks_jump: bool = True) -> list[Any]:
             fields = {**fields, "corrects": draw(st.sampled_from(made))["id"]}
             fields |= {"gone": True} if draw(st.booleans()) else {}
         minute = draw(st.integers(-5, 5)) if clocks_jump else number
+        if draw(st.booleans()):
+            fields = {**fields, "made": NOON + (minute + draw(st.integers(0, 9))) * MINUTE}
         made.append(entry(number + 1, phone, at=NOON + minute * MINUTE, **fields))
     return draw(st.permutations(made))
 
@@ -76,6 +86,33 @@ def test_the_index_knows_what_a_walk_through_all_entries_finds(log: Ask, came: l
     kettles = [each for each in counting if each.get("of") == "kettle"]
     last = log(f"(() => {{ {ADDED} return index.last('kettle') ?? null; }})()", came=came)
     assert last == (kettles[-1] if kettles else None)
+
+
+def test_a_correction_stands_at_the_time_of_what_it_corrects(log: Ask) -> None:
+    """Read at 9:50 of a chill that may last until 10:00, mistyped, and corrected at 10:10: it was in time."""
+    limit = {"high": 277.6, "by": NOON}
+    wrong = entry(1, at=NOON - 10 * MINUTE, of="heart", value=307, written="93 °F", limit=limit)
+    between = entry(2, at=NOON + 5 * MINUTE, of="heart", value=276, written="37 °F", limit=limit)
+    desk = {"phone": "phoneaaa", "counter": 3, "run": wrong["run"], "now": NOON + 10 * MINUTE, "zone": -240}
+    fields = {"kind": "reading", "of": "heart", "value": 277, "written": "39 °F", "limit": limit}
+    given = "{ ...fields, corrects: wrong.id, at: wrong.at, zone: wrong.zone }"
+    right = log(f"makeEntry({{ ...desk, random: () => 'abcdef' }}, {given})", desk=desk, fields=fields, wrong=wrong)
+    assert (right["at"], right["made"]) == (NOON - 10 * MINUTE, NOON + 10 * MINUTE)
+    counting = standing([wrong, between, right])
+    assert [each["written"] for each in counting] == ["39 °F", "37 °F"]
+    assert [verdict_of(each) for each in counting] == ["inside", "inside"]
+    came = [wrong, between, right]
+    assert log(f"(() => {{ {ADDED} return index.standing(); }})()", came=came) == counting
+    assert log("judge(right.value, right.limit, right.at)", right=right) == "inside"
+    assert set_back(came) == log("setBack(came)", came=came) == []
+    table = to_table(came)
+    assert table == log("toTable(came)", came=came)
+    assert "2026-07-18 11:50:00,2026-07-18 12:10:00," in table
+    assert log("JSON.parse(toFile({ phone: 'phoneaaa', now: 1 }, came)).version", came=came) == 2
+    assert log("JSON.parse(toFile({ phone: 'phoneaaa', now: 1 }, came)).version", came=[wrong]) == 1
+    for text in (record_text(came, NOON), record_text([wrong], NOON)):
+        assert take_text(text, {}).faults == []
+    assert json.loads(record_text(came, NOON))["version"] == 2
 
 
 LOOKS = """((many) => {

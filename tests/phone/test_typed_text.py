@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from generator.pipeline.order import GENERATOR
 from tests.phone.conftest import Ask, machine
 
-SCHEMA = json.loads((GENERATOR / "records/day_record_1.schema.json").read_text("utf-8"))
+SCHEMA = json.loads((GENERATOR / "records/day_record.schema.json").read_text("utf-8"))
 ENTRY = SCHEMA["$defs"]["entry"]["properties"]
 FIELDS = {name: ENTRY[name]["maxLength"] for name in ("who", "name", "lot", "text")}
 TROUBLE = st.sampled_from("\u200e\u200f\u202e\ufeff\u2028\u0000\t\n 😀é")

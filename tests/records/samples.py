@@ -49,8 +49,11 @@ def sounds() -> st.SearchStrategy[Entry]:
         ),
         names, numbers, times, numbers, st.booleans(),
     )  # fmt: skip
+    late = st.builds(
+        lambda told, made: {**told, "made": made}, st.one_of(plain, corrections), times
+    )  # fmt: skip
     counts = st.builds(
         lambda name, number, at, value: entry(number, name, kind="count", of="box", value=value, written="x", at=at),
         names, numbers, times, st.integers(0, 9),
     )  # fmt: skip
-    return st.one_of(plain, corrections, counts)
+    return st.one_of(plain, corrections, counts, late)

@@ -43,7 +43,7 @@ WHOLE_FILES = {
     "not a number": (file_of(entry(1)).replace("333.15", "NaN"), "not_json"),
     "a list": ("[]", "not_ours"),
     "another program's": ('{"name": "x", "entries": []}', "not_ours"),
-    "newer": (file_of(entry(1), version=2), "newer"),
+    "newer": (file_of(entry(1), version=99), "newer"),
     "version of no kind": (file_of(entry(1), version="1"), "bad_head"),
     "no version": ('{"format": "day-record", "entries": []}', "bad_head"),
     "no entries": ('{"format": "day-record", "version": 1, "phone": "phoneaaa", "clock": 1784390400000}', "bad_head"),
