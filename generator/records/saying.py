@@ -28,7 +28,7 @@ class Saying:
         return f"{title}: {entry['name']}" if "name" in entry else title
 
     def time(self, entry: Entry) -> str:
-        """By the phone's wall clock, with the date where it is not that of the day; and when it was written, if later."""
+        """By the phone's wall clock, with the date where that is another; and when it was written, if later."""
         time = self.clock(entry["at"], entry["zone"])
         if "made" not in entry:
             return time
@@ -38,7 +38,8 @@ class Saying:
     def clock(self, at: float, zone: int) -> str:
         """A time of day, or a date with it."""
         date, time = local_time(at, zone).split(" ")
-        return time[:5] if date == self._day.date else f"{date} {time[:5]}"
+        told = time[:5].removeprefix("0")
+        return told if date == self._day.date else f"{date} {told}"
 
     def who(self, entry: Entry) -> str:
         """The person, or at least the phone."""
