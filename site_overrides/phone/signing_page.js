@@ -1,7 +1,6 @@
 // Sign-off: a person is chosen, the trainer gives a name, and each skill that was seen is signed as an entry of the record.
 
 import { element } from "./element.js";
-import { setWho } from "./log.js";
 import { namesKnown } from "./people.js";
 import { toFile } from "./records.js";
 import { dayName, runOf } from "./runs.js";
@@ -35,7 +34,6 @@ function everyone(page) {
 export function mountSigning(page, place) {
   const part = (/** @type {string} */ name) => /** @type {any} */ (place.querySelector(`[data-sign-${name}]`));
   part("by").value ||= page.log.who(); // a name may have been typed before anyone listened
-  part("by").addEventListener("change", () => setWho(page.store, clean(part("by").value)));
   part("names").append(...everyone(page).map((name) => element("option", { value: name })));
   const paint = () => paintSkills(page, place, clean(part("for").value));
   for (const event of ["input", "change"]) part("for").addEventListener(event, paint);
