@@ -4,7 +4,7 @@ import { element } from "./element.js";
 import { isOpen } from "./correcting.js";
 import { isOutside, madeWords, tell, titleOf, verdictOf } from "./log_words.js";
 import { phoneOf } from "./records.js";
-import { clock } from "./words_said.js";
+import { moment } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {import("./records.js").Entry} Entry @typedef {import("./log_words.js").Teller} Teller */
 
@@ -34,7 +34,7 @@ const keyFor = (page, entry) => `${entry.id} ${isOpen(page, entry)}`;
 function rowOf(page, teller, entry, instead) {
   const words = element("span", { class: "entry__words" }, element("strong", {}, entryTitle(entry)), " ", ...whatItSays(teller, entry));
   if (instead) words.append(" ", element("span", { class: "quiet" }, `(${tell("instead", { value: teller.written(instead) })})`));
-  const about = [clock(entry.at), madeWords(entry), entry.lot && tell("lot", { lot: entry.lot }), entry.who ?? tell("by_phone", { phone: phoneOf(entry) })].filter(Boolean).join(" · ");
+  const about = [moment(entry.at), madeWords(entry), entry.lot && tell("lot", { lot: entry.lot }), entry.who ?? tell("by_phone", { phone: phoneOf(entry) })].filter(Boolean).join(" · ");
   const row = element("li", { class: "entry", "data-entry": keyFor(page, entry), "data-verdict": entry.value === undefined ? "none" : verdictOf(entry) }, words, element("span", { class: "entry__about" }, about));
   if (isOpen(page, entry)) {
     const button = element("button", { type: "button", class: "button button--small", "aria-label": `${tell("correct")}: ${entryTitle(entry)} ${teller.written(entry)}` }, tell("correct"));

@@ -9,7 +9,6 @@ import { makeTeller, tell } from "./log_words.js";
 import { mountWriter } from "./log_writer.js";
 import { dueNow, dueTitle } from "./reminders.js";
 import { frozenIn, runOf } from "./runs.js";
-import { staleWords } from "./days.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 import { clock, date } from "./words_said.js";
@@ -54,8 +53,6 @@ export async function mountLogPage(page, place) {
 function paintDay(page, part) {
   const run = runOf(page.store, page.run());
   const index = page.log.of(page.run());
-  part("stale").textContent = staleWords(page);
-  part("stale").hidden = !part("stale").textContent;
   const parts = run && {
     day: date(run.begun), time: clock(run.ended ?? run.begun), plan: frozenIn(index.standing())?.text ?? "–", phone: page.log.phone(), count: index.all().length,
   };

@@ -2,6 +2,7 @@
 
 import { once } from "./on_demand.js";
 import { runOf } from "./runs.js";
+import { mountStaleDay } from "./stale_day.js";
 
 /** @typedef {import("./ticks.js").Page & {timers: import("./timers.js").Timers, strip: import("./bar.js").Strip}} Page */
 
@@ -15,6 +16,7 @@ const PARTS = [
 
 /** @param {Page} page */
 export function mountLog(page) {
+  mountStaleDay(page);
   for (const [name, mount] of PARTS) {
     for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) mount(page, element);
   }

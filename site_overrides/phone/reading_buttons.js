@@ -3,7 +3,7 @@
 import { once } from "./on_demand.js";
 import { openRun } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
-import { clock } from "./words_said.js";
+import { moment } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page */
 
@@ -31,7 +31,7 @@ function paintButton(button, index, { items, tell, verdictOf }, teller, lot) {
   const id = button.dataset.reading ?? "";
   const entry = index.last(id, items[id].per_lot ? lot : undefined);
   const last = /** @type {HTMLElement} */ (button.querySelector(".reading__last"));
-  const said = entry ? tell("last", { value: teller.written(entry) || "✓", time: clock(entry.at) }) : tell("never");
+  const said = entry ? tell("last", { value: teller.written(entry) || "✓", time: moment(entry.at) }) : tell("never");
   if (last.textContent !== said) last.textContent = said;
   button.dataset.verdict = entry ? verdictOf(entry) : "none";
 }

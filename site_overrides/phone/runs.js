@@ -11,7 +11,7 @@
  */
 
 import { loaded } from "./plan_state.js";
-import { say } from "./words_said.js";
+import { date, say } from "./words_said.js";
 
 const CURRENT = "state/run";
 
@@ -42,9 +42,18 @@ let beginning;
 /** The run that is going on, or a new one; empty where the last was closed and nobody wants a new one. @param {Page} page @returns {Promise<string>} */
 export async function runToWriteTo(page) {
   const open = openRun(page.store);
-  if (open) return open;
-  if (currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
+  if (open && goesOn(page.store, open)) return open;
+  if (!open && currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
   return (beginning ??= beginRun(page).finally(() => (beginning = undefined)));
+}
+
+/** Whether a run takes in what is written now: once in each new date that is asked. @param {Store} store @param {string} id */
+function goesOn(store, id) {
+  const [begun, today] = [runOf(store, id)?.begun, dayName(new Date())];
+  if (!begun || dayName(new Date(begun)) === today || store.get(`past/${id}`) === today) return true;
+  if (confirm(say("run_stale_ask", { day: date(begun) }))) return false;
+  store.put(`past/${id}`, today);
+  return true;
 }
 
 /** Begins a run, freezes the plan into it, and makes it the current one. @param {Page} page @returns {Promise<string>} */

@@ -20,6 +20,9 @@ export function clock(when) {
 /** A day. @param {number} when */
 export const date = (when) => day.format(when);
 
+/** A time of day, with its date where that is not today's. @param {number} when */
+export const moment = (when) => (new Date(when).toDateString() === new Date().toDateString() ? clock(when) : `${date(when)}, ${clock(when)}`);
+
 /** Minutes and seconds of a span; it is never negative. @param {number} seconds */
 export function span(seconds) {
   const whole = Math.max(0, Math.floor(seconds));
