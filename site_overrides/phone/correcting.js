@@ -29,7 +29,7 @@ export async function openCorrection(page, entry) {
     else sheet.turn(title, notSaved());
   });
   if (entry.kind === "remark") sheet.add(remarkForm(page, entry, sheet));
-  if (entry.of && items[entry.of]?.measure && entry.kind !== "action") {
+  if (entry.of && items[entry.of] && entry.kind !== "action") {
     sheet.add(largeButton(tell("correct"), () => {
       sheet.close();
       openReading(page, entry.of ?? "", { instead: entry });

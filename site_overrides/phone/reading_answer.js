@@ -5,6 +5,7 @@ import { foretell, seriesOf } from "./foretelling.js";
 import { sayForetold } from "./foretold_words.js";
 import { keepAction } from "./keeping_entries.js";
 import { items, isOutside, tell, titleOf, verdictOf } from "./log_words.js";
+import { lacksStart, startWords } from "./reading_start.js";
 import { frozenValues } from "./runs.js";
 import { openSheet } from "./sheet.js";
 import { tidy } from "./typed_text.js";
@@ -79,12 +80,15 @@ function showOutside(page, teller, entry, saved, sheet) {
     button.addEventListener("click", () => done(text, reason));
     return button;
   });
+  const isStartless = item && lacksStart(item, values, entry.limit);
+  const start = isStartless ? [element("p", { class: "sheet__act" }, startWords(item, entry.lot))] : [];
   const later = element("button", { type: "button", class: "button" }, tell("later"));
   later.addEventListener("click", () => sheet.close());
   sheet.turn(
     titleOf(entry.of ?? ""),
     ...(saved ? [] : [notSaved()]),
     element("p", { class: "verdict verdict--outside", role: "alert" }, element("strong", {}, tell(verdictOf(entry))), ` ${teller.written(entry)} (${teller.limit(entry.of ?? "", entry.limit)})`),
+    ...start,
     element("h3", {}, tell("what_to_do")),
     element("p", { class: "sheet__act" }, item?.act ? teller.sentence(item.act, values) : ""),
     element("p", {}, element("a", { href: new URL(`../faults/#for-${entry.of}`, import.meta.url).href }, tell("faults"))),

@@ -7,9 +7,11 @@ import { keepReading, placeOf } from "./keeping_entries.js";
 import { makeKeypad } from "./keypad.js";
 import { currentLot, knownLots, nextLot } from "./lots.js";
 import { items, makeTeller, tell } from "./log_words.js";
+import { markTimes } from "./mark_times.js";
 import { neat } from "./neat_steps.js";
 import { liesWithin } from "./ranges.js";
 import { answerWith } from "./reading_answer.js";
+import { askForStart, lacksStart, startWords } from "./reading_start.js";
 import { kindOf, offered } from "./reading_items.js";
 import { numbersNow, openRun } from "./runs.js";
 import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
@@ -23,17 +25,23 @@ import { clock } from "./words_said.js";
  * @typedef {import("./keeping_entries.js").Given} Given
  */
 
-/** @param {Page} page @param {string} of @param {{lot?: string, instead?: Entry}} [about]  `instead` is the entry that is corrected */
-export async function openReading(page, of, { lot, instead } = {}) {
+/**
+ * @param {Page} page @param {string} of
+ * @param {{lot?: string, instead?: Entry, startless?: boolean, then?: () => void}} [about]  `instead` is the entry that is
+ *   corrected; `startless` where nobody knows when it began; `then` follows when it is kept
+ */
+export async function openReading(page, of, { lot, instead, startless, then } = {}) {
   const item = items[of];
   if (!item) return;
   const teller = await makeTeller(page);
   const index = page.log.of(openRun(page.store));
   const values = await numbersNow(page);
   /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? (item.named && firstName(page, of)), reason: instead?.reason, ...placeOf(instead) };
+  const limitNow = () => limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined);
+  if (!instead && !startless && lacksStart(item, values, limitNow())) return askForStart(page, of, item, given.lot);
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
   const limitWords = element("p", { class: "sheet__limit" });
-  const paintLimit = () => (limitWords.textContent = teller.limit(of, limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined)));
+  const paintLimit = () => (limitWords.textContent = [teller.limit(of, limitNow()), lacksStart(item, values, limitNow()) && startWords(item, given.lot)].filter(Boolean).join(". "));
   paintLimit();
 
   const sheet = openSheet(item.title, [
@@ -46,16 +54,17 @@ export async function openReading(page, of, { lot, instead } = {}) {
     refused,
   ]);
 
-  /** @param {number} [value] @param {string} [written] */
-  async function keep(value, written) {
+  /** @param {number} [value] @param {string} [written] @param {number} [at] */
+  async function keep(value, written, at) {
     const wrong = whatIsWrong(value);
     refused.hidden = !wrong;
     refused.textContent = wrong;
     if (wrong) return refused.scrollIntoView({ block: "nearest" });
     sheet.busy(true);
-    const kept = await keepReading(page, of, item, { ...given, value, written, name: item.named ? given.name : undefined });
+    const kept = await keepReading(page, of, item, { ...given, value, written, name: item.named ? given.name : undefined, ...(at === undefined ? {} : { at, zone: undefined }) });
     sheet.busy(false);
     if (kept) answerWith(page, teller, kept, sheet);
+    if (kept?.saved) then?.();
   }
 
   /** @param {number} [value] */
@@ -66,8 +75,8 @@ export async function openReading(page, of, { lot, instead } = {}) {
     return tell("impossible", { value: teller.value(of, value) });
   }
 
-  if (kindOf(item) === "mark") sheet.add(largeButton(tell("now", { time: clock(Date.now()) }), () => keep()));
-  else addValueFields(item, instead ? undefined : lastOf(index, of, item, given.lot), limitFor(item, values, index.ends(), given.lot), teller, keep, refused, sheet);
+  if (kindOf(item) === "mark") sheet.add(...markTimes((at) => keep(undefined, undefined, at), refused, instead?.at));
+  else addValueFields(item, instead ? undefined : lastOf(index, of, item, given.lot), limitNow(), teller, keep, refused, sheet);
 }
 
 /** @param {string} words @param {() => void} act */

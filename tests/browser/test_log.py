@@ -59,6 +59,7 @@ def test_a_second_tap_in_haste_answers_no_question(phone: BrowserContext, shared
 def test_keep_and_what_is_typed_are_in_sight(browser: Browser, shared_host: Host, width: int, height: int) -> None:
     context = browser.new_context(viewport={"width": width, "height": height}, has_touch=True, service_workers="block")
     page = open_page(context, shared_host.address + "log/")
+    mark(page, "lot_begins")
     for reading in ("breast_reading", "dead_on_arrival", "scald_reading_taken"):
         page.locator(f"[data-reading={reading}]").first.click()
         sheet = page.locator(".sheet-over")
@@ -162,6 +163,109 @@ def test_a_correction_keeps_the_time_of_measurement(phone: BrowserContext, share
     rows = page.locator("[aria-label='Readings and limits'] tbody").inner_text()
     assert "corrected at" in rows
     assert "36" in rows
+
+
+def _clocked(phone: BrowserContext, address: str) -> Page:
+    page = phone.new_page()
+    page.clock.install(time="2026-07-18T10:00:00")
+    page.goto(address)
+    until(page, READY)
+    return page
+
+
+def test_a_mark_written_late_moves_the_limit_back(phone: BrowserContext, shared_host: Host) -> None:
+    """And where it is corrected, readings that it judged take the new limit with it."""
+    page = _clocked(phone, shared_host.address + "log/")
+    page.locator("[data-reading=lot_begins]").first.click()
+    page.locator(".sheet-over").get_by_role("button", name="30 min ago, 9:30").click()
+    page.clock.run_for(1000)
+    until(page, "document.querySelector('.entry')?.innerText.includes('written down at 10:00')")
+    (mark_kept,) = [each for each in stored(page) if each["kind"] == "mark"]
+    assert mark_kept["made"] - mark_kept["at"] == pytest.approx(30 * 60_000, abs=1000)
+    read(page, "breast_reading", "70")
+    page.clock.run_for(1000)
+    allowed = next(each for each in stored(page) if each["kind"] == "plan")["values"]["chill_limit_time"] * 1000
+    (reading,) = [each for each in stored(page) if each["kind"] == "reading"]
+    assert reading["limit"]["by"] == pytest.approx(mark_kept["at"] + allowed, abs=1)
+    page.locator(".entry", has_text="Lot begins").get_by_role("button").click()
+    page.locator(".sheet-over").get_by_role("button", name="Correct").click()
+    page.clock.run_for(500)
+    page.locator("#mark-time").fill("23:00")
+    page.locator(".sheet__other").get_by_role("button").click()
+    until(page, "document.querySelector('.sheet__refused')?.innerText.includes('has come already')")
+    page.locator("#mark-time").fill("09:10")
+    page.locator(".sheet__other").get_by_role("button").click()
+    page.clock.run_for(1000)
+    until(page, "[...document.querySelectorAll('.entry')].some((row) => row.innerText.includes('9:10'))")
+    again = [each for each in stored(page) if each["kind"] == "reading" and "corrects" in each]
+    assert [each["at"] for each in again] == [reading["at"]]
+    assert again[0]["limit"]["by"] == pytest.approx(reading["limit"]["by"] - 20 * 60_000, abs=10_000)
+
+
+def test_a_warm_bird_of_a_lot_nobody_began_is_not_judged(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    page.locator("[data-reading=breast_reading]").first.click()
+    sheet = page.locator(".sheet-over")
+    until(page, "document.querySelector('.sheet__act')?.innerText.startsWith('Write down first: Lot begins')")
+    assert sheet.locator(".keypad").count() == 0
+    sheet.get_by_role("button", name="Lot begins").click()
+    page.locator(".sheet-over").get_by_role("button", name="Now").click()
+    page.locator(".sheet-over .keypad").wait_for()
+    for digit in "80":
+        page.locator(".sheet-over .keypad .key", has_text=digit).first.click()
+    page.locator(".sheet-over").get_by_role("button", name="Keep").click()
+    until(page, f"({STRIP}).includes('on the way')")
+
+
+def test_finishing_lists_what_is_open(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    said: list[str] = []
+    page.on("dialog", lambda dialog: (said.append(dialog.message), dialog.dismiss()))
+    page.locator("#log-sign").fill("Ana")
+    mark(page, "work_ends")
+    page.locator("[data-log-close] button").click()
+    mark(page, "lot_begins")
+    read(page, "scald_reading_taken", "170")
+    page.locator(".sheet-over").get_by_role("button", name="Later").click()
+    page.locator("[data-log-close] button").click()
+    page.wait_for_timeout(300)
+    assert len(said) == 2
+    assert said[0].startswith("Finish the day?")
+    assert said[1].startswith("Still open:")
+    assert "nothing done yet: Scald water, 170" in said[1]
+    assert "Not written down: Lot released, Lot 1" in said[1]
+    assert page.locator(".entry button").count() > 0
+
+
+def test_the_next_morning_is_asked_about_and_can_be_begun_anywhere(phone: BrowserContext, shared_host: Host) -> None:
+    page = _clocked(phone, shared_host.address + "log/")
+    mark(page, "lot_begins")
+    page.clock.set_system_time("2026-07-19T06:00:00")
+    asked: list[str] = []
+    page.on("dialog", lambda dialog: (asked.append(dialog.message), dialog.dismiss()))
+    page.goto(shared_host.address + "work/scald/")
+    until(page, READY)
+    notice = page.locator("h1 + [data-stale]")
+    assert "18" in notice.inner_text()
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page.locator(".step__tick").nth(1).click()
+    until(page, "document.querySelectorAll('.step--done').length === 2")
+    assert len(asked) == 1, "one question is enough for one date"
+    notice.get_by_role("button", name="Start a new day").click()
+    until(page, "document.querySelectorAll('.step--done').length === 0")
+    assert not notice.is_visible()
+    assert {each["run"] for each in stored(page) if each["kind"] == "plan"} == {"2026-07-18-1", "2026-07-19-1"}
+
+
+def test_who_signs_does_not_become_the_holder_of_the_phone(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "signing/")
+    page.locator("[data-sign-for]").fill("Ben")
+    page.locator("[data-sign-by]").fill("Ana")
+    page.locator("[data-sign]").first.click()
+    until(page, "document.querySelector('[data-sign-words]').textContent.startsWith('Signed:')")
+    assert [each["who"] for each in stored(page) if each["kind"] == "sign"] == ["Ana"]
+    assert stored(page, "setting/who") == []
 
 
 def test_what_cannot_be_is_refused(phone: BrowserContext, shared_host: Host) -> None:
@@ -314,6 +418,7 @@ def test_pasted_text_comes_without_hidden_characters(phone: BrowserContext, shar
     """Every other phone would refuse the entry for them."""
     page = open_page(phone, shared_host.address + "log/")
     page.locator("[data-reading=breast_reading]").first.click()
+    page.locator(".sheet-over").get_by_role("button", name="Go on without it").click()
     sheet = page.locator(".sheet-over")
     sheet.locator("input[type=text]").fill("\u200eby the door\u200e")
     for digit in "62":
