@@ -13,6 +13,8 @@ from generator.records.formulas import RecordFormulas, work_out
 from generator.records.judging import verdict_of
 
 Values = Mapping[str, float | str]
+TRAINING = "-training"
+"""Ends the name of a run of signatures on a date on which no day went on."""
 
 
 @dataclass(frozen=True)
@@ -33,11 +35,15 @@ class RecordBook:
         }
 
     def days(self, entries: Sequence[Entry]) -> list[RecordedDay]:
-        """The runs that entries belong to, the oldest first."""
+        """The runs that entries belong to, the oldest first; what was signed while none went on is its date's."""
         runs: dict[str, list[Entry]] = {}
         for entry in in_order(entries):
             runs.setdefault(entry["run"], []).append(entry)
-        return [RecordedDay(self, run, tuple(found)) for run, found in sorted(runs.items())]
+        signed = {run.removesuffix(TRAINING): runs.pop(run) for run in [*runs] if run.endswith(TRAINING)}
+        whole = {run: in_order([*found, *signed.get(run[:10], [])]) for run, found in runs.items()}
+        dates = {run[:10] for run in runs}
+        whole |= {date + TRAINING: found for date, found in signed.items() if date not in dates}
+        return [RecordedDay(self, run, tuple(found)) for run, found in sorted(whole.items())]
 
 
 @dataclass(frozen=True)
@@ -92,7 +98,7 @@ class RecordedDay:
     @cached_property
     def tallies(self) -> dict[str, float]:
         """What the day came to, by tally; what nobody wrote down is not there."""
-        trees = self.book.formulas.tallies
+        trees = {} if self.run.endswith(TRAINING) else self.book.formulas.tallies
         worked = {name: work_out(self.book.workbook, tree, self.known) for name, tree in trees.items()}
         return {name: value for name, value in worked.items() if value is not None}
 

@@ -6,7 +6,7 @@ import { version } from "./log_content.js";
 import { aheadBy, clashes, clockOffsets, news } from "./merge.js";
 import { takeFile } from "./record_check.js";
 import { dayName, goInto } from "./runs.js";
-import { markSent, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
+import { markSent, outgoing, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
 import { isTraining } from "./skills_signed.js";
 import { watchWhileShown } from "./ticks.js";
 import { say, span } from "./words_said.js";
@@ -43,7 +43,7 @@ export function mountExchange(page, place) {
 
 /** @param {Page} page @param {(name: string) => any} part */
 function paintState(page, part) {
-  const all = page.log.of(page.run()).all();
+  const all = outgoing(page, page.run());
   const left = unsent(page, page.run());
   part("state").textContent = !all.length ? tell("exchange_none") : left ? tell("exchange_left", { count: left, all: all.length }) : tell("exchange_all_left", { count: all.length });
   const offsets = clockOffsets(all.filter(({ kind }) => kind === "merge")).filter(({ sure }) => sure);

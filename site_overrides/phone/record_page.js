@@ -5,11 +5,12 @@ import { plannedOf, tallyRows } from "./day_tallies.js";
 import { element } from "./element.js";
 import { entryTitle } from "./log_entries.js";
 import { lists, farm } from "./log_content.js";
-import { isOutside, items, makeTeller, tell, timesOf, titleOf, verdictOf } from "./log_words.js";
+import { isOutside, items, makeTeller, tell, thingOf, timesOf, titleOf, verdictOf } from "./log_words.js";
 import { clashes, clockOffsets, setBack } from "./merge.js";
-import { clockOf, inOrder, phoneOf, totals } from "./records.js";
+import { clockOf, inOrder, phoneOf, standing, totals } from "./records.js";
 import { loaded } from "./plan_state.js";
 import { allRuns, frozenIn, runOf } from "./runs.js";
+import { outgoing } from "./sending.js";
 import { watchWhileShown } from "./ticks.js";
 import { clock, date, span } from "./words_said.js";
 
@@ -25,6 +26,7 @@ export async function mountRecordPage(page, place) {
   const part = (/** @type {string} */ name) => /** @type {any} */ (place.querySelector(`[data-record-${name}]`));
   const days = allRuns(page.store);
   part("none").hidden = days.length > 0;
+  part("ways").hidden = !days.length;
   part("print").addEventListener("click", () => print());
   if (!days.length) return;
   part("days").replaceChildren(...days.map(([id, { begun }]) => element("option", { value: id }, `${date(begun)}, ${clock(begun)}`)));
@@ -43,8 +45,8 @@ export async function mountRecordPage(page, place) {
 
 /** @param {Page} page @param {Teller} teller @param {import("./plan_state.js").Formulas} formulas @param {string} run @returns {Node[]} */
 function record(page, teller, formulas, run) {
-  const index = page.log.of(run);
-  /** @type {Day} */ const day = { teller, all: inOrder(index.all()), standing: index.standing() };
+  const all = outgoing(page, run);
+  /** @type {Day} */ const day = { teller, all: inOrder(all), standing: standing(all) };
   const phones = [...new Set(day.all.map(phoneOf))];
   const ticked = day.standing.filter(({ kind }) => kind === "tick");
   const planned = plannedOf(formulas, frozenIn(day.standing)?.values);
@@ -75,7 +77,7 @@ function section(title, heads, rows) {
 }
 
 /** @param {Entry} entry */
-const named = (entry) => [titleOf(entry.of ?? ""), entry.name, entry.lot && tell("lot", { lot: entry.lot })].filter(Boolean).join(", ");
+const named = (entry) => [titleOf(entry.of ?? ""), thingOf(entry), entry.lot && tell("lot", { lot: entry.lot })].filter(Boolean).join(", ");
 
 /** @param {Day} day */
 function outside({ standing, teller }) {

@@ -2,23 +2,27 @@
 
 import { inOrder, toFile } from "./records.js";
 import { toTable } from "./record_table.js";
+import { trainingRun } from "./skills_signed.js";
 
 /** @typedef {import("./logging.js").Page} Page */
 
+/** What goes out with a run: its entries, and what was signed on its date when no day went on. @param {Page} page @param {string} run */
+export const outgoing = ({ log }, run) => [...log.of(run).all(), ...(run ? log.of(trainingRun(run.slice(0, 10))).all() : [])];
+
 /** How many entries of a run have not left this phone. @param {Page} page @param {string} run */
-export const unsent = ({ store, log }, run) => Math.max(0, log.of(run).all().length - (store.get(`sent/${run}`)?.count ?? 0));
+export const unsent = (page, run) => Math.max(0, outgoing(page, run).length - (page.store.get(`sent/${run}`)?.count ?? 0));
 
 /** Remembers that all that is written down now has left. @param {Page} page @param {string} run @param {number} count */
 export const markSent = ({ store }, run, count) => store.put(`sent/${run}`, { at: Date.now(), count });
 
 /** @param {Page} page @param {string} run @param {string} version */
-export function recordFile({ log }, run, version) {
-  const entries = log.of(run).all();
-  return { count: entries.length, text: toFile({ phone: log.phone(), now: Date.now() }, entries, version) };
+export function recordFile(page, run, version) {
+  const entries = outgoing(page, run);
+  return { count: entries.length, text: toFile({ phone: page.log.phone(), now: Date.now() }, entries, version) };
 }
 
 /** @param {Page} page @param {string} run */
-export const tableFile = ({ log }, run) => toTable(inOrder(log.of(run).all()));
+export const tableFile = (page, run) => toTable(inOrder(outgoing(page, run)));
 
 /**
  * Not every phone lets a `.json` through its share sheet; as plain text it passes everywhere.

@@ -268,6 +268,26 @@ def test_who_signs_does_not_become_the_holder_of_the_phone(phone: BrowserContext
     assert stored(page, "setting/who") == []
 
 
+def test_what_was_signed_before_the_day_goes_out_with_its_record(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "record/")
+    assert page.locator("[data-record-none] a").is_visible()
+    assert not page.locator("[data-record-print]").is_visible()
+    page = open_page(phone, shared_host.address + "signing/")
+    page.locator("[data-sign-for]").fill("Ben")
+    page.locator("[data-sign-by]").fill("Ana")
+    page.locator("[data-sign]").first.click()
+    until(page, "document.querySelector('[data-sign-words]').textContent.startsWith('Signed:')")
+    page = open_page(phone, shared_host.address + "log/")
+    mark(page, "lot_begins")
+    until(page, "document.querySelector('[data-exchange-state]').textContent.startsWith('3 of 3')")
+    with page.expect_download() as saved:
+        page.locator("[data-exchange-file]").click()
+    file = json.loads(Path(saved.value.path()).read_text("utf-8"))
+    assert {each["kind"] for each in file["entries"]} == {"plan", "mark", "sign"}
+    page = open_page(phone, shared_host.address + "record/")
+    until(page, "document.querySelector('[aria-label=\"Remarks and signatures\"]')?.innerText.includes('Signed: Ana')")
+
+
 def test_what_cannot_be_is_refused(phone: BrowserContext, shared_host: Host) -> None:
     page = open_page(phone, shared_host.address + "log/")
     read(page, "scald_reading_taken", "900")

@@ -76,7 +76,7 @@ def test_work_for_one_bird_is_told_against_the_plan(report: str) -> None:
 
 
 def test_times_temperatures_and_limits_stand_together(report: str) -> None:
-    assert "07:50 Scald water 153 °F (67 °C)" in report
+    assert "7:50 Scald water 153 °F (67 °C)" in report
     assert "TOO HIGH" in report
     assert "by 13:01" in report  # six hours after the first bird of the lot was cut at 7:01
 
@@ -159,7 +159,7 @@ def test_the_command_names_what_it_refuses_and_takes_the_rest(tmp_path: Path, co
     assert answer.returncode == 1
     assert answer.stderr.splitlines() == [
         f"{names[0]}: Entry 1 was not taken: The reading cannot be: it lies outside all that is possible.",
-        f"{names[0]}: Entry 2 was not taken: It has something that records do not have, in `entry`.",
+        f"{names[0]}: Entry 2 was not taken: It has something that records do not have, in entry.",
         f"{names[1]}: The file is cut short, or no record at all. Send it again from the phone that has it.",
         f"{names[2]}: The record comes from a newer version of this site. Update this one first. "
         "Nothing was taken from it.",
@@ -199,6 +199,17 @@ def test_a_season_book_that_is_something_else_is_left_alone(tmp_path: Path, comm
     assert answer.returncode == 1
     assert "the season book cannot be used: file is not a database" in answer.stderr
     assert (tmp_path / "season.sqlite").read_text().startswith("my shopping list")
+
+
+def test_what_was_signed_on_a_date_stands_with_its_day_or_alone(gathering: Gathering) -> None:
+    work = entry(1, of="scald_reading_taken")
+    before = entry(2, kind="sign", of="knife", name="Ben", who="Ana", run="2026-07-18-training")
+    idle = entry(3, kind="sign", of="knife", name="Cleo", who="Ana", run="2026-07-20-training")
+    with_work, alone = gathering.book.days([work, before, idle])
+    assert (with_work.run, alone.run) == ("2026-07-18-demo1", "2026-07-20-training")
+    assert [each["id"] for each in with_work.standing] == [work["id"], before["id"]]
+    assert with_work.tallies
+    assert alone.tallies == {}, "a date on which nothing was worked is no day without losses"
 
 
 def test_sixty_thousand_sound_entries_are_too_many_for_one_file() -> None:
