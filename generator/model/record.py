@@ -66,6 +66,8 @@ class Logged(Entry):
     per_lot: bool = False
     named: Title = ""
     """What one asks for the name of the thing read; empty where there is but one."""
+    one: Title = ""
+    """What stands before that name, as in `Box 1`."""
     source: Citations
 
     @model_validator(mode="after")

@@ -55,6 +55,7 @@ def _item(edition: Edition, item: Logged) -> dict[str, Any]:
         "title": say(item.title),
         "help": say(item.help) if item.help else "",
         "named": say(item.named) if item.named else "",
+        "one": say(item.one) if item.one else "",
         "act": say(item.act) if item.act else "",
         "actions": {name: say(line) for name, line in item.actions.items()},
         "reasons": {name: say(line) for name, line in item.reasons.items()},

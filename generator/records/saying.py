@@ -25,7 +25,8 @@ class Saying:
         """What was read, and which one of them."""
         item = self._item(entry)
         title = self._edition.translate(item.title) if item else entry.get("of", entry["kind"])
-        return f"{title}: {entry['name']}" if "name" in entry else title
+        one = f"{self._edition.translate(item.one)} " if item and item.one else ""
+        return f"{title}: {one}{entry['name']}" if "name" in entry else title
 
     def time(self, entry: Entry) -> str:
         """By the phone's wall clock, with the date where that is another; and when it was written, if later."""

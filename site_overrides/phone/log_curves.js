@@ -5,7 +5,7 @@ import { drawing, drawn, label, round, scale, shape, ticks, WIDTH, widthOf } fro
 import { element } from "./element.js";
 import { foretell, seriesOf } from "./foretelling.js";
 import { sayForetold } from "./foretold_words.js";
-import { items, tell, titleOf } from "./log_words.js";
+import { items, tell, thingOf, titleOf } from "./log_words.js";
 import { frozenValues } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { clock } from "./words_said.js";
@@ -42,7 +42,7 @@ function figuresOf(page, teller, of, standing) {
   if (!nears) return [];
   return seriesOf(of, nears, standing, frozenValues(page.log, page.run())).map((series, place) => {
     const foretold = foretell(series.entries, series.toward);
-    const name = [titleOf(of), series.name, series.lot && tell("lot", { lot: series.lot })].filter(Boolean).join(", ");
+    const name = [titleOf(of), thingOf({ of, name: series.name }), series.lot && tell("lot", { lot: series.lot })].filter(Boolean).join(", ");
     const said = foretold ? sayForetold(foretold, teller, of, name) : "";
     const late = foretold && ["late", "never"].includes(foretold.kind);
     const picture = series.entries.length > 1 ? [drawn(told(`curve-${of}-${place}`, name, said, series, foretold, teller, of))] : [];

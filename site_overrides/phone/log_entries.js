@@ -2,7 +2,7 @@
 
 import { element } from "./element.js";
 import { isOpen } from "./correcting.js";
-import { isOutside, madeWords, tell, titleOf, verdictOf } from "./log_words.js";
+import { isOutside, madeWords, tell, thingOf, titleOf, verdictOf } from "./log_words.js";
 import { phoneOf } from "./records.js";
 import { moment } from "./words_said.js";
 
@@ -49,7 +49,7 @@ export function entryTitle(entry) {
   if (entry.kind === "sign") return tell("signed", { who: entry.who ?? "" });
   if (entry.kind === "merge") return tell("took", { count: entry.taken ?? 0, phone: entry.phone ?? "" });
   if (entry.kind === "action") return tell("did", { text: entry.text ?? "" });
-  return entry.of ? [titleOf(entry.of), entry.name].filter(Boolean).join(", ") : "";
+  return entry.of ? [titleOf(entry.of), thingOf(entry)].filter(Boolean).join(", ") : "";
 }
 
 /** @param {Teller} teller @param {Entry} entry @returns {(Node | string)[]} */

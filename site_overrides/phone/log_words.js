@@ -28,6 +28,9 @@ export function tell(id, parts = {}) {
 /** @param {string} of */
 export const titleOf = (of) => (Object.hasOwn(items, of) ? items[of].title : tell("unknown", { of }));
 
+/** Which of its kind was read, such as Box 1. @param {{of?: string, name?: string}} entry */
+export const thingOf = ({ of = "", name }) => name && [Object.hasOwn(items, of) && items[of].one, name].filter(Boolean).join(" ");
+
 /** @typedef {Awaited<ReturnType<typeof makeTeller>>} Teller */
 
 /** @param {Page} page */

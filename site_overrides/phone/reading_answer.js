@@ -4,7 +4,7 @@ import { element } from "./element.js";
 import { foretell, seriesOf } from "./foretelling.js";
 import { sayForetold } from "./foretold_words.js";
 import { keepAction } from "./keeping_entries.js";
-import { items, isOutside, tell, titleOf, verdictOf } from "./log_words.js";
+import { items, isOutside, tell, thingOf, titleOf, verdictOf } from "./log_words.js";
 import { lacksStart, startWords } from "./reading_start.js";
 import { frozenValues } from "./runs.js";
 import { openSheet } from "./sheet.js";
@@ -47,7 +47,7 @@ function foretoldOf(page, teller, entry) {
   const series = seriesOf(entry.of ?? "", curve, page.log.of(entry.run).standing(), values);
   const mine = series.find(({ lot, name }) => lot === (entry.lot ?? "") && name === (entry.name ?? ""));
   const foretold = mine && foretell(mine.entries, mine.toward);
-  return mine && foretold ? sayForetold(foretold, teller, entry.of ?? "", mine.name) : "";
+  return mine && foretold ? sayForetold(foretold, teller, entry.of ?? "", thingOf(mine.entries[0]) || titleOf(entry.of ?? "")) : "";
 }
 
 /** What to do, for a reading that waits for it. @param {Page} page @param {Teller} teller @param {Entry} entry */

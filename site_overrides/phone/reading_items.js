@@ -7,6 +7,7 @@
  * @property {number} order
  * @property {string} [help]
  * @property {string} [named]  what one asks for the name of the thing read
+ * @property {string} [one]  what stands before that name
  * @property {string} [act]
  * @property {Record<string, string>} [actions]
  * @property {Record<string, string>} [reasons]

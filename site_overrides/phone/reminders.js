@@ -3,7 +3,7 @@
 
 import { unsent } from "./sending.js";
 import { due } from "./judging.js";
-import { items, isOutside, makeTeller, titleOf } from "./log_words.js";
+import { items, isOutside, makeTeller, tell, titleOf } from "./log_words.js";
 import { allRuns, dayName, frozenValues, runOf } from "./runs.js";
 import { clock, date, say, span } from "./words_said.js";
 
@@ -19,7 +19,7 @@ export function dueNow(page) {
 }
 
 /** @param {{of: string, lot: string}} reading */
-export const dueTitle = ({ of, lot }) => (lot ? `${titleOf(of)} · ${lot}` : titleOf(of));
+export const dueTitle = ({ of, lot }) => [titleOf(of), lot && tell("lot", { lot })].filter(Boolean).join(", ");
 
 /** Readings outside their limits that no action answers, the latest first. @param {Page} page */
 export function unanswered(page) {
