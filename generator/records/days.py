@@ -98,7 +98,7 @@ class RecordedDay:
     @cached_property
     def tallies(self) -> dict[str, float]:
         """What the day came to, by tally; what nobody wrote down is not there."""
-        trees = {} if self.run.endswith(TRAINING) else self.book.formulas.tallies
+        trees = self.book.formulas.tallies
         worked = {name: work_out(self.book.workbook, tree, self.known) for name, tree in trees.items()}
         return {name: value for name, value in worked.items() if value is not None}
 

@@ -134,7 +134,7 @@ def test_signatures_go_to_another_phone(browser: Browser, shared_host: Host, tmp
     until(theirs, "document.querySelector('[data-exchange-state]').textContent")
     theirs.locator("[data-exchange-open]").set_input_files(file)
     theirs.locator(".exchange__file button").click()
-    until(theirs, "document.querySelector('.exchange__file').innerText.includes('Took in')")
+    until(theirs, "document.querySelector('.exchange__file').innerText.includes('Taken in')")
     go(theirs, shared_host, "signing/")
     theirs.locator("#sign-for").fill("Noor")
     theirs.locator("[data-skill=killing_knife] [data-sign-state]", has_text="Signed by Ana").wait_for()

@@ -83,7 +83,7 @@ def _take(page: Page, file: Path) -> str:
     button = page.locator(".exchange__file button")
     if button.count():
         button.click()
-        until(page, "document.querySelector('.exchange__file').innerText.includes('Took in')")
+        until(page, "document.querySelector('.exchange__file').innerText.includes('Taken in')")
     return words
 
 
