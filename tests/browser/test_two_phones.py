@@ -143,7 +143,7 @@ def test_nothing_in_a_file_is_executed_and_what_is_refused_is_named(
     (tmp_path / "theirs.json").write_text(json.dumps({**head, "entries": entries}))
     page = open_page(phone, host.address + "log/")
     words = _take(page, tmp_path / "theirs.json")
-    assert "1 entries were not taken" in words
+    assert "Entries that were not taken: 1" in words
     assert "Entry 2: The reading cannot be" in words
     assert "clock of phone phonebbb is ahead of this one by 4:5" in words or "by 5:00" in words
     until(page, "document.querySelector('[data-log-entries]').innerText.includes('<script>')")
