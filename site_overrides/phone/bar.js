@@ -1,4 +1,4 @@
-// The strip above the bar: what must be seen on every page, gravest first.
+// The strip above the bar: what must be seen on every page, gravest first. Each page has a foot of its own to put it in.
 
 import { hide, mark, write } from "./changing.js";
 import { element } from "./element.js";
@@ -6,7 +6,7 @@ import { say } from "./words_said.js";
 
 /**
  * @typedef {{text: string, left?: string, button?: string, buttonName?: string, act?: () => void, opens?: string, bad?: boolean}} Row  `opens` is a page below the site
- * @typedef {{show: (topic: string, rows: Row[]) => void}} Strip
+ * @typedef {{show: (topic: string, rows: Row[]) => void, mount: () => void}} Strip
  */
 
 const ORDER = ["unsaved", "timers", "clock", "awake", "outside", "due", "kept", "update", "keeping", "export"];
@@ -16,9 +16,15 @@ const root = new URL("../", import.meta.url);
 /** @param {import("./store.js").Store} store @returns {Strip} */
 export function startStrip(store) {
   const strip = element("section", { class: "strip", "aria-label": say("strip"), hidden: "" });
-  document.body.append(strip);
+  const mount = () => {
+    const foot = document.querySelector(".foot");
+    if (strip.parentElement !== foot) foot?.prepend(strip);
+    foot?.classList.toggle("foot--strip", !strip.hidden);
+  };
   /** @type {Map<string, Row[]>} */
   const topics = new Map();
+
+  mount();
 
   /** @type {Strip["show"]} */
   function show(topic, rows) {
@@ -27,6 +33,7 @@ export function startStrip(store) {
     hide(strip, all.length === 0);
     while (strip.children.length > all.length) strip.lastElementChild?.remove();
     all.forEach((row, place) => paintRow(rowAt(strip, place), row));
+    mount();
   }
 
   const watchSaving = () => {
@@ -34,7 +41,7 @@ export function startStrip(store) {
     if (Boolean(rows.length) !== Boolean(topics.get("unsaved")?.length)) show("unsaved", rows);
   };
   store.watch((key) => key === "" && watchSaving());
-  return { show };
+  return { show, mount };
 }
 
 /** Rows stay where they are and only their words change, so that a finger never misses. @param {HTMLElement} strip @param {number} place */

@@ -33,6 +33,7 @@ startReminders(page);
 
 function mount() {
   arrive();
+  strip.mount();
   mountPaint(page);
   mountPlanFields(page);
   mountPlanPages(page);

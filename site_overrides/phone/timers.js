@@ -18,6 +18,7 @@ import { clock, say, span } from "./words_said.js";
 
 const PREFIX = "timer/";
 const MOST_SHOWN = 2;
+const low = matchMedia("(max-height: 480px)"); // as in frame.css
 const LEAST_JUMP = 2000;
 
 /**
@@ -86,7 +87,7 @@ function watchClock() {
 
 /** The next to end, and how many more there are. @param {[string, Timer][]} timers @param {number} now @param {(key: string) => void} stop @returns {import("./bar.js").Row[]} */
 function rowsOf(timers, now, stop) {
-  const shown = timers.length > MOST_SHOWN + 1 ? timers.slice(0, MOST_SHOWN) : timers;
+  const shown = timers.length > MOST_SHOWN || low.matches ? timers.slice(0, 1) : timers;
   const rows = shown.map(([key, timer]) => ({
     left: span((timer.end - now) / 1000),
     text: say("timer_row", { label: timer.label, time: clock(timer.end) }),
@@ -95,7 +96,10 @@ function rowsOf(timers, now, stop) {
     act: () => stop(key),
   }));
   const more = timers.length - shown.length;
-  return more ? [...rows, { text: say("timers_more", { count: more }), button: say("timers_all"), opens: "log/#timers" }] : rows;
+  if (!more) return rows;
+  const others = say("timers_more", { count: more });
+  if (low.matches) return [{ left: rows[0].left, text: rows[0].text, button: say("timers_others", { count: more }), buttonName: others, opens: "log/#timers" }];
+  return [...rows, { text: others, button: say("timers_all"), opens: "log/#timers" }];
 }
 
 /** @param {import("./ticks.js").Page & {timers: Timers}} page */

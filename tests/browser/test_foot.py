@@ -1,0 +1,61 @@
+"""The foot of every page: its bar and the strip above it leave the page its room, however large the text."""
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.browser.conftest import PHONE
+from tests.browser.days import READY
+from tests.browser.host import Host
+from tests.browser.watching import until
+
+OUT_OF_REACH = """() => [...document.querySelectorAll('.foot a, .foot button')].filter((it) => {
+  const box = it.getBoundingClientRect();
+  if (!box.width) return false;
+  it.scrollIntoView({ block: 'nearest' });
+  const now = it.getBoundingClientRect();
+  const met = document.elementFromPoint(now.x + now.width / 2, now.y + now.height / 2);
+  return now.left < 0 || now.right > document.documentElement.clientWidth || !it.contains(met);
+}).map((it) => it.textContent || it.getAttribute('aria-label'))"""
+"""What a finger cannot reach, or what is cut off. The strip may be scrolled to it."""
+ROOM = """() => (document.querySelector('.foot').getBoundingClientRect().top
+  - document.querySelector('.md-header').getBoundingClientRect().bottom) / innerHeight"""
+LAST = """() => document.querySelector('main').getBoundingClientRect().bottom
+  <= document.querySelector('.foot').getBoundingClientRect().top + 1"""
+SIZES = [
+    ((390, 844), 20, 0.5),
+    ((360, 740), 20, 0.5),
+    ((740, 360), 20, 0.4),
+    ((360, 740), 40, 0.25),
+    ((740, 360), 40, 0.25),
+]
+"""Width and height, the size of a rem (20 px as it comes), and which part of the screen is the page's own at least."""
+
+
+@pytest.mark.parametrize("timers", [0, 2, 3])
+@pytest.mark.parametrize(("size", "rem", "least"), SIZES)
+def test_the_foot_leaves_the_page_its_room(
+    browser: Browser, shared_host: Host, size: tuple[int, int], rem: int, least: float, timers: int
+) -> None:
+    own = {**PHONE, "viewport": {"width": size[0], "height": size[1]}, "is_mobile": False}
+    context = browser.new_context(service_workers="block", **own)
+    page = context.new_page()
+    page.goto(shared_host.address + "work/scald/")
+    until(page, READY)
+    _start(page, timers)
+    page.goto(shared_host.address + "help/")
+    until(page, READY)
+    page.evaluate("(size) => { document.documentElement.style.fontSize = `${size}px`; }", rem)
+    assert page.evaluate(ROOM) >= least
+    assert page.evaluate(OUT_OF_REACH) == []
+    page.evaluate("scrollTo({ top: 1e6, behavior: 'instant' })")
+    until(page, f"({LAST})()")
+    context.close()
+
+
+def _start(page: Page, timers: int) -> None:
+    """A tap at once after another counts for the same one, so there is a pause after each."""
+    for _ in range(timers):
+        page.locator("[data-timer]").first.click()
+        page.wait_for_timeout(700)
+    if timers:
+        until(page, "document.querySelector('.strip__row .left')?.innerText")
