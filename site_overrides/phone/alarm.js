@@ -6,6 +6,8 @@ import { say, span } from "./words_said.js";
 /** @type {AudioContext | undefined} */
 let audio;
 let loudUntil = 0;
+const CALM = 700; // milliseconds in which a tap was meant for what the alarm came over
+let [shown, shownAt] = ["", 0];
 
 /** Unlocks sound; phones allow that only while a tap is being answered. */
 export function prepareSound() {
@@ -20,6 +22,7 @@ const others = element("p", { class: "alarm__others" });
 const off = element("button", { type: "button", class: "button button--large" }, say("alarm_off"));
 const place = element("a", { class: "button", href: "#" }, say("alarm_place"));
 const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title", "aria-describedby": "alarm-says" }, title, says, ago, others, off, place);
+alarm.addEventListener("click", ignoreEarly, true);
 alarm.addEventListener("close", () => document.body.removeAttribute("data-alarm"));
 document.body.append(alarm);
 
@@ -35,10 +38,23 @@ export function ring(timer, putOff) {
   ago.textContent = say("alarm_ago", { time: span((Date.now() - timer.end) / 1000) });
   others.textContent = timer.others ? say("alarm_others", { count: timer.others }) : "";
   place.href = timer.address;
-  off.onclick = place.onclick = alarm.oncancel = () => putOff();
+  off.onclick = place.onclick = () => putOff();
+  alarm.oncancel = (event) => void (ignoreEarly(event) || putOff());
+  const name = `${timer.label} ${timer.end}`;
+  if (!alarm.open || name !== shown) [shown, shownAt] = [name, performance.now()];
   if (!alarm.open) alarm.showModal();
   document.body.setAttribute("data-alarm", "");
   makeNoise();
+}
+
+/** Whether it was; then nothing else hears of it. @param {Event} event */
+function ignoreEarly(event) {
+  const isEarly = performance.now() - shownAt < CALM;
+  if (isEarly) {
+    event.preventDefault();
+    event.stopImmediatePropagation();
+  }
+  return isEarly;
 }
 
 function makeNoise() {

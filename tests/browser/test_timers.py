@@ -9,6 +9,20 @@ from tests.browser.host import Host
 from tests.browser.watching import until
 
 STATION = "work/scald/"
+TAPPED_AT_ONCE = """
+  const alarm = document.querySelector('.alarm');
+  let seen = '';
+  const tap = () => {
+    const title = alarm.querySelector('.alarm__title').innerText;
+    if (!alarm.open || title === seen) return;
+    seen = title;
+    alarm.dataset.tapped = Number(alarm.dataset.tapped ?? 0) + 1;
+    for (const it of alarm.querySelectorAll('button, a')) it.click();
+  };
+  new MutationObserver(tap).observe(alarm, { attributes: true, attributeFilter: ['open'] });
+  new MutationObserver(tap).observe(alarm.querySelector('.alarm__title'), { childList: true });
+"""
+"""A tap as soon as an alarm opens, and as soon as another takes its place."""
 LEFT = "document.querySelector('.strip__row .left')?.innerText ?? ''"
 
 
@@ -44,10 +58,30 @@ def test_a_timer_that_ended_while_the_page_slept_rings_at_once(phone: BrowserCon
     until(page, "document.querySelector('.alarm').open")
     assert page.locator(".alarm__title").inner_text() == label
     assert page.locator(".alarm__ago").inner_text() == "0:32 ago"
+    page.clock.run_for(1000)
     page.locator(".alarm button").click()
     page.clock.run_for(1000)
     until(page, "!document.querySelector('.alarm').open")
     until(page, f"({LEFT}) === ''")
+
+
+def test_a_tap_that_was_under_way_does_not_stop_the_alarm(phone: BrowserContext, shared_host: Host) -> None:
+    """Nor does the second of two taps stop the alarm that comes next."""
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    button = page.locator("[data-timer]").first
+    button.evaluate("(it) => { it.dataset.seconds = '1'; }")
+    button.click()
+    page.wait_for_timeout(650)
+    button.click()
+    page.evaluate(TAPPED_AT_ONCE)
+    for left in (2, 1):
+        until(page, f"document.querySelector('.alarm').dataset.tapped === '{3 - left}'")
+        page.wait_for_timeout(800)
+        assert page.evaluate("document.querySelector('.alarm').open")
+        page.locator(".alarm button").click()
+    until(page, "!document.querySelector('.alarm').open")
 
 
 def test_several_at_once_the_next_first(phone: BrowserContext, shared_host: Host) -> None:
