@@ -2,6 +2,7 @@
 
 import { hide, mark, write } from "./changing.js";
 import { element } from "./element.js";
+import { isSecondTap } from "./second_taps.js";
 import { say } from "./words_said.js";
 
 /**
@@ -68,6 +69,6 @@ function paintRow(element, row) {
     mark(way, "aria-label", row.buttonName ?? row.button ?? "");
   }
   if (row.opens) link.href = new URL(row.opens, root).href;
-  button.onclick = row.act ?? null;
+  button.onclick = () => void (isSecondTap(button) || row.act?.());
   element.classList.toggle("strip__row--bad", Boolean(row.bad));
 }

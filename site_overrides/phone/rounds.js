@@ -2,6 +2,7 @@
 
 import { element } from "./element.js";
 import { say } from "./words_said.js";
+import { isSecondTap } from "./second_taps.js";
 import { watchWhileShown } from "./ticks.js";
 
 /** @typedef {import("./ticks.js").Page} Page */
@@ -32,7 +33,7 @@ export function mountRounds(page, list) {
   /** @param {number} by */
   function roundButton(by) {
     const button = element("button", { type: "button", class: "button" });
-    button.addEventListener("click", () => page.store.put(key(page.run(), list), roundOf(page.store, page.run(), list) + by));
+    button.addEventListener("click", () => isSecondTap(button) || page.store.put(key(page.run(), list), roundOf(page.store, page.run(), list) + by));
     return button;
   }
 

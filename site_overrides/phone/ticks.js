@@ -6,6 +6,7 @@ import { OPTIONS, stepApplies } from "./plan_state.js";
 import { printOf as shortHash } from "./records.js";
 import { lotOf, mountRounds } from "./rounds.js";
 import { runToWriteTo } from "./runs.js";
+import { isSecondTap } from "./second_taps.js";
 import { clock, say } from "./words_said.js";
 
 /**
@@ -58,6 +59,7 @@ async function change(page, list, row, now) {
   const box = boxOf(row);
   const ticked = box.checked;
   box.checked = !ticked;
+  if (isSecondTap(row)) return;
   const run = await runToWriteTo(page);
   if (!run) return;
   const [of, step, lot] = [list.dataset.list ?? "", stepOf(row), lotOf(page.store, run, list)];

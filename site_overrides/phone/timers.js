@@ -5,6 +5,7 @@ import { keepAwake } from "./awake.js";
 import { freeName } from "./timer_names.js";
 import { lotOf, roundOf } from "./rounds.js";
 import { runOf } from "./runs.js";
+import { isSecondTap } from "./second_taps.js";
 import { clock, say, span } from "./words_said.js";
 
 /**
@@ -108,6 +109,7 @@ export function mountTimerButtons({ store, run, timers }) {
     const row = /** @type {HTMLElement | null} */ (button.closest("[id^=step-]"));
     const list = /** @type {HTMLElement | null} */ (button.closest("[data-list]"));
     button.addEventListener("click", () => {
+      if (isSecondTap(button)) return;
       const lot = list && run() ? lotOf(store, run(), list) : "";
       const later = list && run() && roundOf(store, run(), list) > 1 ? lot : "";
       const of = list && row ? { of: list.dataset.list, step: row.id.slice("step-".length), lot } : {};

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext
 
+from tests.browser.days import stored
 from tests.browser.host import Host
 from tests.browser.watching import until
 
@@ -108,3 +109,21 @@ def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, share
     page.locator(".step__tick").first.click()
     until(page, "document.querySelector('.strip__row--bad') !== null")
     assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED")
+
+
+@pytest.mark.parametrize("between", [90, 300])
+def test_two_quick_taps_are_one_and_a_later_one_takes_it_back(
+    phone: BrowserContext, shared_host: Host, between: int
+) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    tick = page.locator(".step__tick").first
+    tick.click()
+    page.wait_for_timeout(between)
+    tick.click()
+    page.wait_for_timeout(650)
+    assert page.locator(".step--done").count() == 1
+    assert sum(entry["kind"] == "tick" for entry in stored(page)) == 1
+    tick.click()
+    until(page, "document.querySelectorAll('.step--done').length === 0")

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import BrowserContext
 
-from tests.browser.days import READY
+from tests.browser.days import READY, stored
 from tests.browser.host import Host
 from tests.browser.watching import until
 
@@ -90,6 +90,7 @@ def test_several_at_once_the_next_first(phone: BrowserContext, shared_host: Host
     until(page, READY)
     for button in page.locator("[data-timer]").all() * 2:
         button.click()
+        page.wait_for_timeout(650)
     until(page, "document.querySelectorAll('.strip__row .left').length >= 2")
     ends = page.locator(".strip__row .left").all_inner_texts()
     seconds = [int(end.split(":")[0]) * 60 + int(end.split(":")[1]) for end in ends if end]
@@ -113,3 +114,20 @@ def test_a_new_timer_sounds_because_the_tap_unlocked_it(phone: BrowserContext, s
     until(page, "document.querySelector('.alarm').open")
     until(page, "window.tones > 0")
     assert page.evaluate("window.audio.state") == "running"
+
+
+def test_two_quick_taps_start_one_timer_and_end_one(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    button = page.locator("[data-timer]").first
+    button.dblclick(delay=90)
+    until(page, LEFT)
+    page.wait_for_timeout(650)
+    assert len(stored(page, "timer/")) == 1
+    button.click()
+    page.wait_for_timeout(650)
+    assert len(stored(page, "timer/")) == 2
+    page.locator(".strip__row button").first.dblclick(delay=90)
+    page.wait_for_timeout(650)
+    assert len(stored(page, "timer/")) == 1
