@@ -21,6 +21,7 @@ const PREFIX = "timer/";
 const MOST_SHOWN = 2;
 const low = matchMedia("(max-height: 480px)"); // as in frame.css
 const LEAST_JUMP = 2000;
+const UNDO_FOR = 8000;
 
 /**
  * @param {import("./store.js").Store} store @param {import("./bar.js").Strip} strip @param {import("./log.js").Log} log
@@ -29,7 +30,22 @@ const LEAST_JUMP = 2000;
 export function startTimers(store, strip, log, run) {
   /** @returns {[string, Timer][]} */
   const all = () => store.entries(PREFIX).sort(([, one], [, other]) => one.end - other.end);
-  const stop = (/** @type {string} */ key) => void store.remove(key);
+  /** @type {Map<string, Timer>} ended a moment ago, and still to be brought back */ const ended = new Map();
+
+  function stop(/** @type {string} */ key) {
+    const timer = store.get(key);
+    if (timer?.end > Date.now()) {
+      ended.set(key, timer);
+      setTimeout(() => ended.delete(key) && tick(), UNDO_FOR);
+    }
+    store.remove(key);
+  }
+
+  function bringBack(/** @type {string} */ key) {
+    const timer = ended.get(key);
+    ended.delete(key);
+    if (timer) store.put(key, timer);
+  }
 
   const setBackBy = watchClock();
 
@@ -47,6 +63,7 @@ export function startTimers(store, strip, log, run) {
     const back = setBackBy();
     if (back && document.visibilityState === "visible") moveAlong(back);
     const timers = all();
+    strip.show("ended", [...ended].map(([key, { label }]) => endedRow(label, () => bringBack(key))));
     strip.show("timers", rowsOf(timers, now, stop));
     keepAwake(timers.length > 0, (able) => strip.show("awake", able ? [] : [{ text: say("timer_may_sleep") }]));
     const over = timers.filter(([, timer]) => timer.end <= now);
@@ -85,6 +102,9 @@ function watchClock() {
     return back > LEAST_JUMP ? back : 0;
   };
 }
+
+/** @param {string} label @param {() => void} act @returns {import("./bar.js").Row} */
+const endedRow = (label, act) => ({ text: say("timer_ended", { label }), button: say("timer_back"), buttonName: say("timer_back_name", { label }), act });
 
 /** The next to end, and how many more there are. @param {[string, Timer][]} timers @param {number} now @param {(key: string) => void} stop @returns {import("./bar.js").Row[]} */
 function rowsOf(timers, now, stop) {

@@ -131,3 +131,24 @@ def test_two_quick_taps_start_one_timer_and_end_one(phone: BrowserContext, share
     page.locator(".strip__row button").first.dblclick(delay=90)
     page.wait_for_timeout(650)
     assert len(stored(page, "timer/")) == 1
+
+
+def test_a_timer_that_was_ended_can_be_brought_back_for_a_while(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '21600'; }")
+    page.locator("[data-timer]").first.click()
+    until(page, LEFT)
+    before = stored(page, "timer/")
+    page.locator(".strip").get_by_role("button", name="End").click()
+    page.clock.run_for(650)
+    assert stored(page, "timer/") == []
+    page.locator(".strip").get_by_role("button", name="Undo").click()
+    page.clock.run_for(650)
+    assert stored(page, "timer/") == before
+    page.locator(".strip").get_by_role("button", name="End").click()
+    page.clock.run_for(9000)
+    assert "Undo" not in str(page.evaluate("document.querySelector('.strip').innerText"))
+    assert stored(page, "timer/") == []
