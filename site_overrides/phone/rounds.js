@@ -43,7 +43,7 @@ export function mountRounds(page, list) {
     now.textContent = nameOf(what, number);
     back.textContent = number > 1 ? say("round_back", { round: nameOf(what, number - 1) }) : "";
     back.hidden = number <= 1;
-    on.textContent = say("round_next", { round: nameOf(what, number + 1) });
+    on.textContent = say(done ? "round_next" : "round_first", { round: nameOf(what, number + 1) });
     on.disabled = done === 0;
   };
   paint();

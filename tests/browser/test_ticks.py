@@ -127,3 +127,17 @@ def test_two_quick_taps_are_one_and_a_later_one_takes_it_back(
     assert sum(entry["kind"] == "tick" for entry in stored(page)) == 1
     tick.click()
     until(page, "document.querySelectorAll('.step--done').length === 0")
+
+
+def test_the_next_round_looks_out_of_reach_until_something_is_ticked(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    on = page.locator("[data-rounds] .button:not([hidden])")
+    assert on.is_disabled()
+    assert on.evaluate("(it) => getComputedStyle(it).borderStyle") == "dashed"
+    assert on.inner_text().endswith(": tick something first")
+    page.locator(".step__tick").first.click()
+    until(page, "!document.querySelector('[data-rounds] .button:not([hidden])').disabled")
+    assert on.evaluate("(it) => getComputedStyle(it).borderStyle") == "solid"
+    assert "tick" not in on.inner_text()
