@@ -10,7 +10,7 @@ import { say } from "./words_said.js";
  * @typedef {{show: (topic: string, rows: Row[]) => void, mount: () => void}} Strip
  */
 
-const ORDER = ["unsaved", "ended", "timers", "clock", "awake", "outside", "due", "kept", "update", "keeping", "export"];
+const ORDER = ["unsaved", "ended", "timers", "clock", "awake", "outside", "due", "kept", "update", "keeping", "signal", "export"];
 const MOST = 5;
 const root = new URL("../", import.meta.url);
 
@@ -38,10 +38,11 @@ export function startStrip(store) {
   }
 
   const watchSaving = () => {
-    const rows = store.unsaved() ? [{ text: say("not_saved"), bad: true }] : [];
+    const rows = store.unsaved() || !store.isRead() ? [{ text: say("not_saved"), bad: true }] : [];
     if (Boolean(rows.length) !== Boolean(topics.get("unsaved")?.length)) show("unsaved", rows);
   };
   store.watch((key) => key === "" && watchSaving());
+  if (!store.isRead()) watchSaving();
   return { show, mount };
 }
 

@@ -5,6 +5,7 @@ import { say } from "./words_said.js";
 
 let asked = false;
 let stale = false;
+let cannot = false;
 
 /** The site was sealed; an author's preview is not, and keeps nothing. */
 const isSealed = () => Boolean(document.querySelector('meta[http-equiv="Content-Security-Policy"]'));
@@ -12,7 +13,8 @@ const isSealed = () => Boolean(document.querySelector('meta[http-equiv="Content-
 /** @param {URL} root @param {import("./bar.js").Strip} strip @param {import("./timers.js").Timers} timers */
 export async function startOffline(root, strip, timers) {
   const workers = navigator.serviceWorker;
-  if (!workers || !isSealed()) return;
+  if (!isSealed()) return;
+  if (!workers) return cannotKeep(strip);
   /** @type {ServiceWorkerRegistration | null} */ let registration = null;
   let hadOne = Boolean(workers.controller);
   workers.addEventListener("controllerchange", () => {
@@ -25,12 +27,18 @@ export async function startOffline(root, strip, timers) {
   loadWhenStale();
   if (!hadOne) await quiet(); // the first copy takes a processor for a second or more
   const mine = registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
-  if (!mine) return;
+  if (!mine) return cannotKeep(strip);
   const look = () => offer(mine, strip, timers);
   mine.addEventListener("updatefound", () => mine.installing?.addEventListener("statechange", look));
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && mine.update().catch(() => undefined));
   setInterval(look, 2000);
   look();
+}
+
+/** Over plain http, in some private windows, or where it is forbidden. Told on every visit, until it is seen. @param {import("./bar.js").Strip} strip */
+function cannotKeep(strip) {
+  cannot = true;
+  strip.show("signal", [{ text: say("signal_needed"), button: say("signal_seen"), act: () => strip.show("signal", []) }]);
 }
 
 /** The version that kept this page was called back. A page that no worker keeps has nothing to leave. */
@@ -91,9 +99,9 @@ export async function mountOfflineState(store) {
   const kept = document.querySelector("[data-kept-state]");
   if (!words || !kept) return;
   const persisted = await navigator.storage?.persisted?.().catch(() => false);
-  kept.textContent = say(store.unsaved() ? "not_saved" : persisted ? "kept_for_good" : "kept_while_room");
+  kept.textContent = say(store.unsaved() || !store.isRead() ? "not_saved" : persisted ? "kept_for_good" : "kept_while_room");
   const worker = navigator.serviceWorker?.controller;
-  if (!worker) return void (words.textContent = say(location.protocol === "file:" ? "offline_disk" : "offline_no"));
+  if (!worker) return void (words.textContent = say(location.protocol === "file:" ? "offline_disk" : cannot ? "signal_needed" : "offline_no"));
   const { port1, port2 } = new MessageChannel();
   port1.onmessage = ({ data }) => {
     words.textContent = data.missing ? say("offline_part", { missing: data.missing, all: data.all }) : say("offline_yes", { all: data.all });

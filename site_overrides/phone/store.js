@@ -17,6 +17,7 @@ const GIVEN_ONCE = /^run\/|^setting\/phone$/; // a day and a phone that are on d
  * @property {(facts: [string, any][]) => Promise<boolean>} keep  all or none go to disk, and they are told of when that was tried: where it failed, as not saved
  * @property {(listener: (key: string, keys: string[]) => void) => () => void} watch  called for every change, also from other windows, and with an empty key when something came to disk or did not
  * @property {() => number} unsaved  how many facts are only in memory
+ * @property {() => boolean} isRead  whether the disk could be read; where it cannot be, nothing that is changed is kept
  */
 
 /** @param {string} name @returns {Promise<IDBDatabase>} */
@@ -169,7 +170,7 @@ export async function openStore(name) {
     leaveBehind(name, unsaved);
     if (saving) save();
   });
-  if (unsaved.size) save();
+  if (unsaved.size) save().then(() => announce(""));
   if (!isRead) readLater(LATER);
 
   function readLater(/** @type {number} */ wait) {
@@ -205,5 +206,6 @@ export async function openStore(name) {
       return () => listeners.delete(listener);
     },
     unsaved: () => unsaved.size,
+    isRead: () => isRead,
   };
 }

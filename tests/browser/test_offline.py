@@ -198,3 +198,24 @@ def test_an_iphones_browser_is_told_to_use_the_home_screen(
     page.goto(shared_host.address)
     until(page, "document.documentElement.dataset.ready !== undefined")
     assert page.locator("[data-install-hint]").is_visible() == shown
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        "Object.defineProperty(navigator, 'serviceWorker', {value: undefined})",
+        "navigator.serviceWorker.register = () => Promise.reject(new DOMException('forbidden', 'SecurityError'))",
+    ],
+    ids=["there are no workers, as over plain http", "workers are forbidden"],
+)
+def test_a_phone_that_cannot_keep_the_site_is_told(phone: BrowserContext, host: Host, broken: str) -> None:
+    phone.add_init_script(broken)
+    page = phone.new_page()
+    page.goto(host.address)
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    row = page.locator(".strip__row", has_text="This phone cannot keep the site: it needs a signal.")
+    row.wait_for()
+    page.goto(host.address + "about/")
+    row.wait_for()
+    row.get_by_role("button", name="Seen").click()
+    row.wait_for(state="hidden")

@@ -106,9 +106,12 @@ def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, share
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
     until(page, "document.documentElement.dataset.ready !== undefined")
+    assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED"), "before anything is tapped"
     page.locator(".step__tick").first.click()
-    until(page, "document.querySelector('.strip__row--bad') !== null")
-    assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED")
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page.goto(shared_host.address + "log/")
+    until(page, "document.documentElement.dataset.ready !== undefined")
+    assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED"), "on the next page"
 
 
 @pytest.mark.parametrize("between", [90, 300])
