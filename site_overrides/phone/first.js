@@ -1,4 +1,5 @@
 // Runs before anything is painted: light or dark, as chosen last, else as the phone has it.
+// And what is tapped is kept, unless the programs do not come or cannot run here: then the page says that it is not.
 // A plain script, for a module would come too late. Sealing puts it into the pages: nothing is painted before it has come.
 
 window.daylight = {
@@ -15,3 +16,6 @@ window.daylight = {
 };
 window.daylight.wear();
 document.documentElement.className = "js";
+setTimeout(() => {
+  if (!("ready" in document.documentElement.dataset)) document.documentElement.className = "no-js";
+}, 10_000);

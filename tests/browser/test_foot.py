@@ -1,7 +1,7 @@
 """The foot of every page: its bar and the strip above it leave the page its room, however large the text."""
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.browser.conftest import PHONE
 from tests.browser.days import READY
@@ -59,3 +59,31 @@ def _start(page: Page, timers: int) -> None:
         page.wait_for_timeout(700)
     if timers:
         until(page, "document.querySelector('.strip__row .left')?.innerText")
+
+
+NOT_KEPT = "Nothing you tap is kept here. Use the paper cards."
+
+
+def test_without_programs_a_page_says_that_nothing_is_kept(browser: Browser, shared_host: Host) -> None:
+    context = browser.new_context(java_script_enabled=False, **PHONE)  # type: ignore[arg-type]
+    page = context.new_page()
+    for address in ("", "work/scald/"):
+        page.goto(shared_host.address + address)
+        assert page.get_by_text(NOT_KEPT).is_visible()
+    context.close()
+
+
+def test_so_does_one_whose_programs_do_not_come(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    phone.route("**/phone/main.js", lambda route: route.abort())
+    page.goto(shared_host.address + "work/scald/")
+    line = page.get_by_text(NOT_KEPT)
+    assert line.is_hidden()
+    page.clock.run_for(11_000)
+    line.wait_for()
+    phone.unroute("**/phone/main.js")
+    page.goto(shared_host.address + "work/scald/")
+    until(page, READY)
+    page.clock.run_for(11_000)
+    assert line.is_hidden()
