@@ -22,6 +22,7 @@ def emergency(paper: Paper, say: Wording) -> Data:
     ]
     return {
         "intro": say.runs(paper.intro),
+        "address": library.this_farm.yard_address,
         "calls": calls(say),
         "jobs": jobs,
         "words": {name: say.word(f"paper_{name}") for name in ("call", "emergency_number", "we_are_at")},
@@ -29,6 +30,8 @@ def emergency(paper: Paper, say: Wording) -> Data:
 
 
 def calls(say: Wording) -> list[Data]:
-    """Whom to call, as the farm gives it."""
-    contacts = say.edition.library.this_farm.contacts.values()
-    return [{"title": say.text(contact.title), "call": contact.call} for contact in contacts]
+    """Whom to call, as the farm gives it, the emergency number first."""
+    farm = say.edition.library.this_farm
+    first = [{"title": say.word("frame_help"), "call": farm.emergency_call}] if farm.emergency_call else []
+    contacts = farm.contacts.values()
+    return first + [{"title": say.text(contact.title), "call": contact.call} for contact in contacts]

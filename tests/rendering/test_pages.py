@@ -57,6 +57,19 @@ def test_where_help_is_needed_at_once_what_to_do_comes_first(edition: Edition, r
         assert (text.index(' id="step-') < text.index('class="signal ')) == urgently
 
 
+def test_help_says_first_whom_to_call_and_where_it_is_to_come(edition: Edition, rendered: Rendered) -> None:
+    """And a farm that has not written it down is told."""
+    farms = {
+        name: farm.model_copy(update={"emergency_call": "555-0123", "yard_address": "1 Invented Lane"})
+        for name, farm in edition.library.farm.items()
+    }
+    library = edition.library.model_copy(update={"farm": farms})
+    text = page(render_site(replace(edition, reading=replace(edition.reading, library=library))), "help.md")
+    assert text.index('href="tel:5550123">') < text.index("1 Invented Lane") < text.index('class="contacts"')
+    assert "is not written here" not in text
+    assert "emergency number or address is not written here" in page(rendered, "help.md")
+
+
 def test_every_stop_of_the_day_is_linked_where_help_is(edition: Edition, rendered: Rendered) -> None:
     text = page(rendered, "help.md")
     stops = [(name, key) for name, job in edition.library.procedures.items() for key in job.stops]
