@@ -76,7 +76,7 @@ class Farm(Entry):
     plan: PlanIdentifier
     crew: tuple[Verbatim, ...] = ()
     contacts: dict[Identifier, Contact] = {}
-    emergency_call: str = Field(default="", pattern=r"^[0-9+ -]*$")
+    emergency_call: Verbatim = Field(default="", pattern=r"^[0-9+ -]*$")
     """The number for fire, gas and hurt people. It differs from country to country, so that none can be shared."""
     yard_address: Verbatim = ""
     """Where help is to come, as it is said on the telephone."""

@@ -13,7 +13,8 @@ export function mountPlanOfTheDay(page, place) {
   /** @type {import("./records.js").Entry | undefined} */ let frozen;
   const paint = async () => {
     frozen = planOfTheDay(page);
-    place.hidden = !frozen || (await isAsNow(page, frozen));
+    const isQuiet = !frozen || (await isAsNow(page, frozen));
+    if (place.hidden !== isQuiet) place.hidden = isQuiet;
   };
   button.addEventListener("click", () => takeNewPlan(page));
   paint();

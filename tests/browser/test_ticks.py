@@ -114,6 +114,13 @@ def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, share
     assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED"), "on the next page"
 
 
+TWICE = """(between) => new Promise((done) => {
+  const tick = document.querySelector('.step__tick');
+  tick.click();
+  setTimeout(() => done(tick.click()), between);
+})"""
+
+
 @pytest.mark.parametrize("between", [90, 300])
 def test_two_quick_taps_are_one_and_a_later_one_takes_it_back(
     phone: BrowserContext, shared_host: Host, between: int
@@ -122,9 +129,7 @@ def test_two_quick_taps_are_one_and_a_later_one_takes_it_back(
     page.goto(shared_host.address + STATION)
     until(page, "document.documentElement.dataset.ready !== undefined")
     tick = page.locator(".step__tick").first
-    tick.click()
-    page.wait_for_timeout(between)
-    tick.click()
+    page.evaluate(TWICE, between)
     page.wait_for_timeout(650)
     assert page.locator(".step--done").count() == 1
     assert sum(entry["kind"] == "tick" for entry in stored(page)) == 1
