@@ -79,6 +79,7 @@ def learn_at_the_station(page: Page, host: Host) -> None:
 
 def stand_at_a_place(page: Page, host: Host) -> None:
     go(page, host, "crew/")
+    until(page, "document.querySelector('[data-person]') !== null")  # the form is listened to by then
     page.locator("[data-people-add] input").fill("Noor")
     page.locator("[data-people-add] button").click()
     page.locator("[data-person=Noor] select").select_option("scald_pluck")
