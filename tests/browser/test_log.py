@@ -181,7 +181,8 @@ def test_a_mark_written_late_moves_the_limit_back(phone: BrowserContext, shared_
     page.clock.run_for(1000)
     until(page, "document.querySelector('.entry')?.innerText.includes('written down at 10:00')")
     (mark_kept,) = [each for each in stored(page) if each["kind"] == "mark"]
-    assert mark_kept["made"] - mark_kept["at"] == pytest.approx(30 * 60_000, abs=1000)
+    # The page's clock goes on, and is moved on above, between the tap and the writing.
+    assert 30 * 60_000 <= mark_kept["made"] - mark_kept["at"] < 31 * 60_000
     read(page, "breast_reading", "70")
     page.clock.run_for(1000)
     allowed = next(each for each in stored(page) if each["kind"] == "plan")["values"]["chill_limit_time"] * 1000
