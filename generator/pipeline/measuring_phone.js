@@ -100,8 +100,9 @@
     const now = new Date();
     const run = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}-1`;
     const kinds = [{ kind: "tick", of: list.dataset.list, step: "x" }, { kind: "reading", of, value, written: "x" }, { kind: "remark", text: "x" }];
-    const start = Date.now() - many * 2000;
-    const entry = (place) => ({ id: `phone${place % 2}-${place}-abcdef`, run, at: start + place * 1900, zone: 0, ...(place ? kinds[place % 3] : { kind: "plan", values: {} }) });
+    const start = Math.max(Date.now() - many * 2000, new Date().setHours(0, 0, 0, 0)); // a day that began yesterday is asked about
+    const each = (Date.now() - start) / many * 0.95;
+    const entry = (place) => ({ id: `phone${place % 2}-${place}-abcdef`, run, at: Math.round(start + place * each), zone: 0, ...(place ? kinds[place % 3] : { kind: "plan", values: {} }) });
     const entries = Array.from({ length: many }, (_, place) => [`log/${run}/${entry(place).id}/x`, entry(place)]);
     const base = await opened(`day ${root.pathname}`);
     await written(base, [[`run/${run}`, { begun: start }], ["state/run", run], ...entries]);

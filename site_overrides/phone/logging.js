@@ -17,9 +17,7 @@ const PARTS = [
 /** @param {Page} page */
 export function mountLog(page) {
   mountStaleDay(page);
-  for (const [name, mount] of PARTS) {
-    for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) mount(page, element);
-  }
+  return Promise.all(PARTS.flatMap(([name, mount]) => [...document.querySelectorAll(name)].map((element) => mount(page, /** @type {HTMLElement} */ (element)))));
 }
 
 const fetchSheet = once(() => import("./reading_sheet.js"));
@@ -43,6 +41,6 @@ export function startReminders(page) {
     started = true;
     (await import("./reminders.js")).startReminding(page);
   };
-  start();
   page.store.watch((_, keys) => void (keys.some((key) => key.startsWith("run/")) && start()));
+  return start();
 }

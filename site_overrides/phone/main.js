@@ -29,25 +29,23 @@ const page = { store, plan, log, strip, timers, run };
 
 awaitSearch(root, plan);
 startOffline(root, strip, timers);
-startReminders(page);
+const reminding = startReminders(page);
 
+/** Resolves when every program of the page is there, and hears what is tapped. */
 function mount() {
   arrive();
   strip.mount();
-  mountPaint(page);
-  mountPlanFields(page);
-  mountPlanPages(page);
+  const coming = [mountPaint(page), mountPlanFields(page), mountPlanPages(page), mountToday(page), mountLog(page), mountTeaching(page)];
   mountTicks(page);
-  mountToday(page);
   mountTimerButtons(page);
-  mountLog(page);
-  mountTeaching(page);
   mountOfflineState(store);
+  return Promise.all(coming);
 }
 
 startDaylight();
 startFrame();
 startTurning(root, mount);
 await breathe();
-mount();
+await mount();
+await reminding;
 document.documentElement.dataset.ready = "";

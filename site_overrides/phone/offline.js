@@ -6,6 +6,7 @@ import { say } from "./words_said.js";
 let asked = false;
 let stale = false;
 let cannot = false;
+let broke = false;
 
 /** The site was sealed; an author's preview is not, and keeps nothing. */
 const isSealed = () => Boolean(document.querySelector('meta[http-equiv="Content-Security-Policy"]'));
@@ -26,13 +27,44 @@ export async function startOffline(root, strip, timers) {
   workers.addEventListener("message", ({ data }) => data.kind === "freed" ? leaveWorker() : showKeeping(strip, data));
   loadWhenStale();
   if (!hadOne) await quiet(); // the first copy takes a processor for a second or more
-  const mine = registration = await workers.register(new URL("worker.js", root), { updateViaCache: "none" }).catch(() => null);
-  if (!mine) return cannotKeep(strip);
-  const look = () => offer(mine, strip, timers);
-  mine.addEventListener("updatefound", () => mine.installing?.addEventListener("statechange", look));
-  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && mine.update().catch(() => undefined));
+  const look = () => registration && offer(registration, strip, timers);
+  const ask = async () => {
+    window.removeEventListener("online", ask);
+    broke = false;
+    strip.show("keeping", []);
+    registration = await askForCopy(root, strip, look, ask);
+    look();
+  };
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && registration?.update().catch(() => undefined));
   setInterval(look, 2000);
-  look();
+  await ask();
+}
+
+/**
+ * Where a first copy breaks off it says so, and `again` is tried with the next signal or a tap.
+ * @param {URL} root @param {import("./bar.js").Strip} strip @param {() => void} look @param {() => void} again
+ */
+async function askForCopy(root, strip, look, again) {
+  const brokeOff = () => {
+    if (navigator.serviceWorker.controller) return; // an older copy is whole
+    broke = true;
+    strip.show("keeping", [{ text: say("keeping_broke"), button: say("keeping_again"), act: again }]);
+    window.addEventListener("online", again);
+  };
+  const mine = await navigator.serviceWorker.register(new URL("worker.js", root), { updateViaCache: "none" }).catch((fault) => fault);
+  if (!(mine instanceof ServiceWorkerRegistration)) {
+    if (mine instanceof TypeError) brokeOff(); // the worker itself did not come
+    else cannotKeep(strip);
+    return null;
+  }
+  mine.addEventListener("updatefound", () => {
+    const coming = mine.installing;
+    coming?.addEventListener("statechange", () => {
+      look();
+      if (coming.state === "redundant" && !mine.active) brokeOff();
+    });
+  });
+  return mine;
 }
 
 /** Over plain http, in some private windows, or where it is forbidden. Told on every visit, until it is seen. @param {import("./bar.js").Strip} strip */
@@ -67,7 +99,7 @@ export function isSafe(timers) {
 
 /** @param {import("./bar.js").Strip} strip @param {{kind: string, percent?: number}} message */
 function showKeeping(strip, message) {
-  if (navigator.serviceWorker.controller && message.kind === "keeping") return;
+  if (message.kind === "keeping" && (broke || navigator.serviceWorker.controller)) return; // what was under way when it broke off still tells
   if (message.kind === "keeping") strip.show("keeping", [{ text: say("keeping", { percent: message.percent ?? 0 }) }]);
   if (message.kind === "kept") {
     strip.show("keeping", [{ text: say("kept") }]);

@@ -27,12 +27,12 @@ export function mountPaint({ plan }) {
     paintPage ??= painter();
     paintPage(plan, plan.compute(formulas));
   };
-  paint();
   content.addEventListener("unfolded", () => {
     paintPage = undefined; // there is more to look up
     paint();
   });
   const stop = plan.watch(() => (content.isConnected ? paint() : stop()));
+  return paint();
 }
 
 /** The fields of the plan, where the page has them. @param {{plan: import("./plan_state.js").Plan}} page */

@@ -22,17 +22,16 @@ const LATER = [
 
 /** @param {Page} page */
 export function mountPlanPages(page) {
-  for (const [name, mount] of LATER) {
-    for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) whenChanged(page, element, () => mount(page, element));
-  }
-  for (const [name, mount] of PARTS) {
-    for (const element of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(name))) mount(page, element);
-  }
+  const later = LATER.flatMap(([name, mount]) => found(name).map((element) => whenChanged(page, element, () => mount(page, element))));
+  return Promise.all([...later, ...PARTS.flatMap(([name, mount]) => found(name).map((element) => mount(page, element)))]);
 }
 
-/** @param {Page} page @param {HTMLElement} element @param {() => unknown} mount */
+/** @param {string} name @returns {HTMLElement[]} */
+const found = (name) => [...document.querySelectorAll(name)].map((element) => /** @type {HTMLElement} */ (element));
+
+/** @param {Page} page @param {HTMLElement} element @param {() => unknown} mount @returns {unknown} */
 function whenChanged({ plan }, element, mount) {
-  if (plan.differs()) return void mount();
+  if (plan.differs()) return mount();
   const stop = plan.watch(() => {
     if (!element.isConnected) return stop();
     if (!plan.differs()) return;

@@ -90,10 +90,12 @@ export async function openStore(name) {
   /** @type {Promise<void> | undefined} */ let opening;
   const listeners = new Set();
   const channel = new BroadcastChannel(name);
+  /** @type {[string, any][]} what other windows change while the disk is read */ const early = [];
+  channel.onmessage = ({ data: facts }) => void early.push(...facts);
   const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
   const found = database && await readAll(database).catch(() => null);
   let isRead = Boolean(found);
-  learn(found ?? []);
+  learn([...found ?? [], ...early]);
   for (const fact of findLeft(name)) {
     memory.set(...fact);
     unsaved.set(...fact);

@@ -13,10 +13,8 @@ const PARTS = [
 
 /** @param {Page} page */
 export function mountTeaching(page) {
-  for (const [mark, module, mount] of PARTS) {
-    for (const element of document.querySelectorAll(`[data-${mark}]`)) import(`./${module}.js`).then((program) => program[mount](page, element));
-  }
   for (const button of document.querySelectorAll("[data-teach]")) {
     button.addEventListener("click", async () => (await import("./teaching_views.js")).openTeaching(page, /** @type {HTMLElement} */ (button)));
   }
+  return Promise.all(PARTS.flatMap(([mark, module, mount]) => [...document.querySelectorAll(`[data-${mark}]`)].map(async (element) => (await import(`./${module}.js`))[mount](page, element))));
 }

@@ -154,6 +154,31 @@ def test_a_full_phone_never_calls_half_a_site_whole(phone: BrowserContext, host:
     offline_ready(page)
 
 
+BROKE_OFF = "document.querySelector('.strip').innerText.includes('broke off')"
+
+
+def test_a_first_copy_that_breaks_off_says_so_and_is_tried_again(phone: BrowserContext, host: Host) -> None:
+    host.instead = {"kept.lzma": None, "work/pluck/": None}
+    page = _open(phone.new_page(), host.address)
+    until(page, BROKE_OFF, 30)
+    host.instead = {}
+    page.locator(".strip").get_by_role("button", name="Try again").click()
+    offline_ready(page)
+    until(page, f"!({BROKE_OFF})")
+    host.cut()
+    _open(page, host.address + "work/pluck/")
+
+
+def test_a_first_copy_goes_on_when_the_signal_is_back(phone: BrowserContext, host: Host) -> None:
+    host.instead = {"worker.js": None}
+    page = _open(phone.new_page(), host.address)
+    until(page, BROKE_OFF, 30)
+    phone.set_offline(True)
+    host.instead = {}
+    phone.set_offline(False)
+    offline_ready(page)
+
+
 def _left(page: Page) -> int:
     minutes, seconds = str(until(page, "document.querySelector('.strip__row .left')?.innerText")).split(":")
     return int(minutes) * 60 + int(seconds)

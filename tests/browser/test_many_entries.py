@@ -25,7 +25,8 @@ FILL = """async (many) => {
   const table = base.transaction('facts', 'readwrite').objectStore('facts');
   const day = new Date(), two = (n) => String(n).padStart(2, '0');
   const run = `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}-1`;
-  const [start, zone] = [Date.now() - many * 2000, -day.getTimezoneOffset()];
+  const start = Math.max(Date.now() - many * 2000, day.setHours(0, 0, 0, 0)); // not yesterday
+  const [each, zone] = [(Date.now() - start) / many * 0.95, -day.getTimezoneOffset()];
   const kinds = [
     { kind: 'tick', of: 'scald', step: 'read_water' },
     { kind: 'reading', of: 'scald_reading_taken', value: 335, written: '143 °F', limit: { low: 333, high: 339 } },
@@ -36,7 +37,8 @@ FILL = """async (many) => {
   table.put(run, 'state/run');
   for (let place = 1; place <= many; place += 1) {
     const phone = place % 2 ? 'phoneaaa' : 'phonebbb';
-    const entry = { id: `${phone}-${place}-abcdef`, run, at: start + place * 1900, zone, ...kinds[place % 4] };
+    const at = Math.round(start + place * each);
+    const entry = { id: `${phone}-${place}-abcdef`, run, at, zone, ...kinds[place % 4] };
     if (entry.kind === 'tick') entry.lot = `Load ${place}`;
     table.put(entry, `log/${run}/${entry.id}/x`);
   }

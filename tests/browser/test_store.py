@@ -25,6 +25,21 @@ BETWEEN = """async () => {
   return { first, told, now: Object.fromEntries(store.entries('timer/')), birds: store.get('plan/birds'),
     after: Object.fromEntries(anew.entries('timer/')), later: anew.get('plan/birds') };
 }"""
+EARLY = """async () => {
+  const { openStore } = await import(`${location.pathname}phone/store.js`);
+  const other = new BroadcastChannel('trial');
+  const { getAll } = IDBObjectStore.prototype;
+  IDBObjectStore.prototype.getAll = function (...about) {
+    const end = performance.now() + 200;
+    const readOn = () => { if (performance.now() < end) this.count().onsuccess = readOn; };
+    readOn();
+    other.postMessage([['timer/early', 1]]);
+    return getAll.apply(this, about);
+  };
+  const store = await openStore('trial');
+  IDBObjectStore.prototype.getAll = getAll;
+  return store.get('timer/early');
+}"""
 SHUT = """
   const { open } = IDBFactory.prototype;
   window.shut = sessionStorage.getItem('shut');
@@ -49,6 +64,12 @@ def test_what_was_changed_while_the_disk_was_written_stays(page: Page, shared_ho
     assert found["birds"] == found["later"] == 2
     assert found["first"] is True
     assert found["told"] == ["timer/one", "timer/two", "plan/birds"]
+
+
+def test_what_another_window_changes_while_the_disk_is_read_is_heard(page: Page, shared_host: Host) -> None:
+    page.goto(shared_host.address)
+    until(page, READY)
+    assert page.evaluate(EARLY) == 1
 
 
 def test_a_disk_that_opens_late_is_read(phone: BrowserContext, shared_host: Host) -> None:
