@@ -40,16 +40,27 @@ def stored(page: Page, prefix: str = "log/") -> list[dict[str, Any]]:
 
 def read(page: Page, reading: str, digits: str) -> None:
     """Opens a reading, types it and keeps it; returns when the phone has answered."""
-    page.locator(f"[data-reading={reading}]").first.click()
+    _open_sheet(page, reading)
     sheet = page.locator(".sheet-over")
-    sheet.wait_for()
     for digit in digits:
         sheet.locator(".keypad .key", has_text=digit).first.click()
     sheet.get_by_role("button", name="Keep").click()
 
 
-def mark(page: Page, reading: str) -> None:
+def _open_sheet(page: Page, reading: str) -> None:
+    taps_count(page)
     page.locator(f"[data-reading={reading}]").first.click()
+    page.locator(".sheet-over").wait_for()
+    taps_count(page)
+
+
+def taps_count(page: Page) -> None:
+    """Waits until a tap is no longer taken for the second of two; Playwright itself would look ever more seldom."""
+    until(page, "document.querySelector('.tap-guard') === null")
+
+
+def mark(page: Page, reading: str) -> None:
+    _open_sheet(page, reading)
     page.locator(".sheet-over .button--large").first.click()
     page.locator(".sheet-over").wait_for(state="detached")
 
