@@ -33,7 +33,7 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
     write_folder(order.docs, {**rendered.files, **papers.files})
     with successor(order.site) as site:
         say("Making the site")
-        run_engine(SETTINGS, order.docs, site, rendered.settings, read_release(CHANGES).day)
+        run_engine(SETTINGS, order.docs, site, rendered.settings, read_release(CHANGES).day, order.templates)
         if sealed:
             say("Sealing the site")
             seal(site, papers.aside(edition))

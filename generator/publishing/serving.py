@@ -59,7 +59,7 @@ class SiteServer(ThreadingHTTPServer):
 
 class _Pages(SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
-    disable_nagle_algorithm = True  # head and body are sent apart: each answer would wait 40 ms for the other side's word
+    disable_nagle_algorithm = True  # head and body go apart: each answer would wait 40 ms for the other side
     extensions_map = TYPES
 
     def __init__(self, *details: Any, below: str, **named: Any) -> None:  # noqa: ANN401 - handed on as they come

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Mapping
 from importlib import metadata
 from pathlib import Path
 
@@ -21,7 +20,7 @@ class CompiledTemplates(BytecodeCache):
 
     _known: dict[tuple[str, str], bytes] = {}  # noqa: RUF012 - all share it
 
-    def __init__(self, memory: Path | None, habits: Mapping[str, object]) -> None:
+    def __init__(self, memory: Path | None, habits: object) -> None:
         self._reader = repr((metadata.version("jinja2"), habits))
         self._memory = memory
         if memory:

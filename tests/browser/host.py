@@ -99,7 +99,7 @@ class _Server(ThreadingHTTPServer):
 
 class _Answer(BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
-    disable_nagle_algorithm = True  # head and body are sent apart: each answer would wait 40 ms for the other side's word
+    disable_nagle_algorithm = True  # head and body go apart: each answer would wait 40 ms for the other side
     server: _Server
 
     def do_GET(self) -> None:
