@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import types
 import typing
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Annotated, Union
@@ -44,12 +44,26 @@ class _Shape:
 def leaves(library: Library, *roles: type[Role], kinds: Iterable[str] = Library.model_fields) -> Iterator[Leaf]:
     """All texts of the given roles in entries of these kinds, in the order of the fields of each entry."""
     for kind in kinds:
-        for name, entry in getattr(library, kind).items():
-            found: list[_Found] = []
-            _gather((), entry, _Shape(model=type(entry)), found)
-            for path, text, role, is_key in found:
-                if isinstance(role, roles):
-                    yield Leaf(kind, name, path, text, role, is_key)
+        for leaf in _of_kind(library, kind):
+            if isinstance(leaf.role, roles):
+                yield leaf
+
+
+def _of_kind(library: Library, kind: str) -> list[Leaf]:
+    """Gathered once: a dozen rules and pages look at all of them. A copy of a library may have other entries."""
+    entries = getattr(library, kind)
+    known = library.gathered.get(kind)
+    if known is None or known[0] is not entries:
+        known = library.gathered[kind] = (entries, list(_all_texts(kind, entries)))
+    return known[1]
+
+
+def _all_texts(kind: str, entries: Mapping[str, BaseModel]) -> Iterator[Leaf]:
+    for name, entry in entries.items():
+        found: list[_Found] = []
+        _gather((), entry, _Shape(model=type(entry)), found)
+        for path, text, role, is_key in found:
+            yield Leaf(kind, name, path, text, role, is_key)
 
 
 def _gather(path: Path, value: object, shape: _Shape, found: list[_Found]) -> None:

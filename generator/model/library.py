@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import get_args
+from typing import Any, get_args
 
-from pydantic import field_validator
+from pydantic import PrivateAttr, field_validator
 
 from generator.model.choice import Choice
 from generator.model.crew import Crew, Question
@@ -63,12 +63,18 @@ class Library(Entry):
     pardons: dict[Identifier, Pardon] = {}
     plans: dict[Identifier, Plan] = {}
     farm: dict[Identifier, Farm] = {}
+    _gathered: dict[str, tuple[object, list[Any]]] = PrivateAttr(default_factory=dict)
 
     @field_validator("watches")
     @classmethod
     def _worst_first(cls, watches: dict[str, Watch]) -> dict[str, Watch]:
         signals = get_args(Signal)
         return dict(sorted(watches.items(), key=lambda each: (not each[1].stop, signals.index(each[1].signal))))
+
+    @property
+    def gathered(self) -> dict[str, tuple[object, list[Any]]]:
+        """What `leaves.py` found in the entries of each kind, beside those entries."""
+        return self._gathered
 
     @property
     def this_farm(self) -> Farm:

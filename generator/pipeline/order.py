@@ -70,6 +70,11 @@ class Order:
         return (self.remembered or self.into) / "templates"
 
     @property
+    def looks(self) -> Path:
+        """Style sheets as they were trimmed before."""
+        return (self.remembered or self.into) / "looks"
+
+    @property
     def preview(self) -> Order:
         """The same order for an author's preview, in a folder of its own."""
         return replace(self, into=self.into / "preview")

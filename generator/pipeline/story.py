@@ -36,7 +36,7 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
         run_engine(SETTINGS, order.docs, site, rendered.settings, read_release(CHANGES).day, order.templates)
         if sealed:
             say("Sealing the site")
-            seal(site, papers.aside(edition))
+            seal(site, papers.aside(edition), order.looks)
         else:
             write_titles(site)
     keep_mark(order, made_from, edition.library.this_farm.site_address)

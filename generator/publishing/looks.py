@@ -6,6 +6,7 @@ this site does not have.
 
 from __future__ import annotations
 
+import hashlib
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -17,6 +18,7 @@ from tinycss2.ast import Node
 
 from generator.problems import Place, Problem, ProblemsFound
 from generator.publishing.values import without_unread
+from generator.rendering.remembering import recall, remember
 
 HOME = "index.html"
 OWN = "look"
@@ -42,9 +44,10 @@ class Vocabulary:
         return name in self.words or name.startswith(self.beginnings)
 
 
-def gather_looks(site: Path) -> None:
+def gather_looks(site: Path, memory: Path | None = None) -> None:
     """Puts one sheet in the place of those that every page asks for. Sheets of single pages stay by themselves.
 
+    What became of each is kept in the folder for the `memory` of it, where one is given.
     Raises ProblemsFound for what is no style sheet.
     """
     pages = {page: page.read_text(encoding="utf-8") for page in sorted(site.rglob("*.html"))}
@@ -52,7 +55,7 @@ def gather_looks(site: Path) -> None:
     links = _LINK.findall(pages[site / HOME])
     shared = [path for path in links if all(_leads_to(path, text) for text in pages.values())]
     vocabulary = read_vocabulary(pages.values(), programs)
-    sheets = [only_used((site / path).read_text(encoding="utf-8"), vocabulary, path) for path in shared]
+    sheets = [_recalled((site / path).read_text(encoding="utf-8"), vocabulary, path, memory) for path in shared]
     (site / SHEET).parent.mkdir(exist_ok=True)
     others = [file.read_text(encoding="utf-8") for file in sorted(site.rglob("*.css")) if file.parent.name == OWN]
     gathered = without_unread("\n".join(sheets), others, pages.values(), programs)
@@ -69,6 +72,20 @@ def read_vocabulary(pages: Iterable[str], programs: Iterable[str]) -> Vocabulary
     tags = {tag for page in pages for tag in _TAG.findall(page)}
     words = {word for text in (*tags, *written) for word in _WORD.findall(text)}
     return Vocabulary(frozenset(words), tuple({found for text in written for found in _BEGINNING.findall(text)}))
+
+
+def _recalled(sheet: str, vocabulary: Vocabulary, path: str, memory: Path | None) -> str:
+    """`only_used`, from memory where neither the sheet nor any of its words that pages have is new."""
+    if memory is None:
+        return only_used(sheet, vocabulary, path)
+    had = sorted(word for word in set(_WORD.findall(sheet)) if vocabulary.has(word))
+    file = (
+        memory / hashlib.sha256(repr((tinycss2.VERSION, Path(__file__).read_bytes(), sheet, had)).encode()).hexdigest()
+    )
+    if (known := recall(file)) is not None:
+        return known.decode()
+    remember(file, (used := only_used(sheet, vocabulary, path)).encode())
+    return used
 
 
 def only_used(sheet: str, vocabulary: Vocabulary, path: str = SHEET) -> str:

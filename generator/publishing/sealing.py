@@ -14,13 +14,13 @@ from generator.publishing.searching import write_titles
 from generator.publishing.trimming import trim
 
 
-def seal(site: Path, aside: Collection[str] = ()) -> None:
+def seal(site: Path, aside: Collection[str] = (), memory: Path | None = None) -> None:
     """Changes the files of `site` in place. Everything the worker keeps must be final before its list is written.
 
-    Files that lie `aside` are on the host only: no phone keeps them.
+    Files that lie `aside` are on the host only: no phone keeps them. What can be used again is kept in `memory`.
     """
     trim(site)
-    gather_looks(site)
+    gather_looks(site, memory)
     put_first_script_in(site)
     draw_icons(site)
     set_policy(site)

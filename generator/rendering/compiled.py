@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-import os
 from importlib import metadata
 from pathlib import Path
 
 from jinja2.bccache import Bucket, BytecodeCache
 
-_DIGEST = hashlib.sha256().digest_size
+from generator.rendering.remembering import recall, remember
 
 
 class CompiledTemplates(BytecodeCache):
@@ -23,12 +22,12 @@ class CompiledTemplates(BytecodeCache):
     def __init__(self, memory: Path | None, habits: object) -> None:
         self._reader = repr((metadata.version("jinja2"), habits))
         self._memory = memory
-        if memory:
-            memory.mkdir(parents=True, exist_ok=True)
 
     def load_bytecode(self, bucket: Bucket) -> None:
         """Fills the bucket, where the template is known as it now reads."""
-        code = self._known.get(self._name(bucket)) or self._recall(bucket)
+        code = self._known.get(self._name(bucket)) or (
+            recall(self._file(bucket, self._memory)) if self._memory else None
+        )
         if code:
             bucket.bytecode_from_string(code)
 
@@ -36,18 +35,7 @@ class CompiledTemplates(BytecodeCache):
         """Remembers what is in the bucket."""
         code = self._known[self._name(bucket)] = bucket.bytecode_to_string()
         if self._memory:
-            unfinished = self._memory / f"{bucket.key}.{os.getpid()}"
-            unfinished.write_bytes(hashlib.sha256(code).digest() + code)
-            unfinished.replace(self._file(bucket, self._memory))
-
-    def _recall(self, bucket: Bucket) -> bytes:
-        """What the folder has of it; a file that was cut short or spoiled is as good as none."""
-        try:
-            stored = self._file(bucket, self._memory).read_bytes() if self._memory else b""
-        except FileNotFoundError:
-            return b""
-        code = stored[_DIGEST:]
-        return code if hashlib.sha256(code).digest() == stored[:_DIGEST] else b""
+            remember(self._file(bucket, self._memory), code)
 
     def _file(self, bucket: Bucket, memory: Path) -> Path:
         return memory / hashlib.sha256(f"{self._reader}{bucket.key}".encode()).hexdigest()

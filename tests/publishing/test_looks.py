@@ -58,3 +58,22 @@ def test_pages_ask_for_one_sheet_and_for_what_is_theirs_alone(tmp_path: Path) ->
     assert (tmp_path / "a/b/index.html").read_text() == PAGE.format(own)
     assert (tmp_path / "404.html").read_text() == PAGE.format(LINK.format(f"/farm/{SHEET}"))
     assert sorted(path.name for path in (tmp_path / "look").iterdir()) == ["all.css", "own.css"]
+
+
+def test_what_became_of_a_sheet_is_remembered_until_a_page_has_another_of_its_words(tmp_path: Path) -> None:
+    memory = tmp_path / "memory"
+
+    def gathered(name: str, words: str) -> str:
+        site = tmp_path / name
+        (site / "look").mkdir(parents=True)
+        (site / "look/one.css").write_text(".sheet{a:b}.other{c:d}")
+        (site / "index.html").write_text(PAGE.format(LINK.format("look/one.css")) + words)
+        gather_looks(site, memory)
+        return (site / SHEET).read_text()
+
+    assert gathered("first", "") == gathered("second", '<i class="elsewhere">') == ".sheet{a:b}"
+    (kept,) = memory.iterdir()
+    assert gathered("third", '<i class="other">') == ".sheet{a:b}.other{c:d}"
+    assert len(list(memory.iterdir())) == 2
+    kept.write_bytes(kept.read_bytes()[:-1] + b"~")
+    assert gathered("fourth", "") == ".sheet{a:b}"
