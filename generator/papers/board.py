@@ -31,7 +31,10 @@ def board(paper: Paper, day: DayBoard, say: Wording) -> Data:
         "stops": [say.runs(stop) for stop in day.stops],
         "stop_word": say.word("signal_stop").upper(),
         "calls": calls(say),
-        "words": {name: say.word(f"paper_{name}") for name in ("day", "places", "stop_line", "call", "waiting")},
+        "address": say.edition.library.this_farm.yard_address,
+        "words": {
+            name: say.word(f"paper_{name}") for name in ("day", "places", "stop_line", "call", "we_are_at", "waiting")
+        },
     }
 
 

@@ -36,11 +36,12 @@ export function ratesOf(crew, values) {
   }));
 }
 
-/** The places that hold up the rest. @param {Crew} crew @param {Record<string, number | undefined>} rates */
+/** The places that hold up the rest; none where all are as fast. @param {Crew} crew @param {Record<string, number | undefined>} rates */
 export function slowestOf(crew, rates) {
   const together = Object.keys(crew.places).filter((name) => !crew.places[name].apart && rates[name] !== undefined);
   const least = Math.min(...together.map((name) => Number(rates[name])));
-  return new Set(together.filter((name) => Number(rates[name]) <= least * (1 + 1e-9)));
+  const slow = together.filter((name) => Number(rates[name]) <= least * (1 + 1e-9));
+  return new Set(slow.length < together.length ? slow : []);
 }
 
 /** @param {HTMLElement} form @param {Crew} crew @param {Plan} plan @param {Outcome} outcome */

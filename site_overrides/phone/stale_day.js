@@ -19,6 +19,8 @@ export function mountStaleDay(page) {
     words.textContent = openRun(page.store) ? staleWords(page) : "";
     notice.hidden = !words.textContent;
   };
+  const lookAgain = () => (notice.isConnected ? paint() : document.removeEventListener("visibilitychange", lookAgain));
+  document.addEventListener("visibilitychange", lookAgain); // the night may have passed meanwhile
   paint();
   watchWhileShown(page.store, notice, paint, /^(state|run)\//);
 }

@@ -134,6 +134,7 @@ def test_axe_finds_nothing_in_search_alarm_and_strip(page: Page, shared_host: Ho
     page.locator("[data-timer]").first.click()
     until(page, "!document.querySelector('.strip').hidden")
     page.evaluate("scrollTo(0, 0)")
+    until(page, "getComputedStyle(document.querySelector('.md-header__topic')).opacity === '1'")
     axe_finds_nothing(page, "strip")
     page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '0'; }")
     page.locator("[data-timer]").first.click()

@@ -52,7 +52,7 @@ def test_each_is_as_if_built_alone_and_faults_stay_at_home(
     assert answer.out.endswith("2 farms built, 1 not.\n")
     assert "color" in answer.err
     assert not (into / "bad" / "site").exists()
-    assert {path.name for path in (into / "shared").iterdir()} == {"papers", "templates", "units.json"}
+    assert {path.name for path in (into / "shared").iterdir()} == {"looks", "papers", "templates", "units.json"}
     assert _content(into / "south" / "site") == _content(ready_bakery.site), "this was built alone"
     assert _content(into / "north" / "site") != _content(into / "south" / "site")
 

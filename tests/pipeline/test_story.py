@@ -69,6 +69,7 @@ def test_after_a_fault_at_any_stage_the_last_good_site_is_as_it_was(
     }
     assert {path.name for path in bakery.into.iterdir()} == {
         "built.json",
+        "looks",
         "docs",
         "papers",
         "site",
