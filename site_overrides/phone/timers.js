@@ -49,19 +49,20 @@ export function startTimers(store, strip, log, run) {
 
   const setBackBy = watchClock();
 
-  /** Whoever sets the clock back would otherwise wait that much longer. @param {number} back */
+  /** Whoever sets the clock back would otherwise wait that much longer. Says whether there was a timer. @param {number} back */
   function moveAlong(back) {
     const moved = all().map(([key, timer]) => /** @type {[string, any]} */ ([key, { ...timer, end: timer.end - back }]));
-    if (!moved.length) return;
+    if (!moved.length) return false;
     store.keep(moved);
     strip.show("clock", [{ text: say("timer_clock_back", { time: span(back / 1000) }) }]);
     setTimeout(() => strip.show("clock", []), 60_000);
+    return true;
   }
 
   function tick() {
     const now = Date.now();
     const back = setBackBy();
-    if (back && document.visibilityState === "visible") moveAlong(back);
+    if (back && document.visibilityState === "visible" && moveAlong(back)) return; // once they are moved it is called anew
     const timers = all();
     strip.show("ended", [...ended].map(([key, { label }]) => endedRow(label, () => bringBack(key))));
     strip.show("timers", rowsOf(timers, now, stop));

@@ -407,7 +407,7 @@ def test_a_group_brought_out_later_shows_the_plan_as_it_is_by_then(page: Page, s
     group = page.locator("details", has=page.locator("template[data-held]"), has_text="Weather and water")
     assert "1 changed" in _plain(group.locator("summary").inner_text())
     group.locator("summary").click()
-    until(page, "document.querySelector('#field-air_temperature').value === '30 °C'")
+    until(page, "document.querySelector('#field-air_temperature')?.value === '30 °C'")
     assert page.locator("#air_temperature [data-changed]").is_visible()
     until(page, "/^86\\s°F$/.test(document.querySelector('#air_temperature [data-other]').textContent.trim())")
     _type(page, "air_temperature", "20")
