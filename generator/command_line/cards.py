@@ -5,7 +5,7 @@ from __future__ import annotations
 from argparse import Namespace
 from dataclasses import replace
 
-from generator.command_line.findings import counted
+from generator.command_line.findings import counted, report_stops
 from generator.command_line.ordering import read_order
 from generator.papers.printing import print_some
 from generator.pipeline.figuring import figure, open_content
@@ -31,4 +31,5 @@ def run(options: Namespace) -> int:
     for name, content in files.items():
         (options.out / name).write_bytes(content)
     print(f"{counted(len(files), 'paper')}: {options.out / next(iter(files)) if len(files) == 1 else options.out}")
+    report_stops(edition)
     return 0

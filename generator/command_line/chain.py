@@ -7,6 +7,7 @@ import textwrap
 from generator.command_line.table import as_typed, titled
 from generator.computing import Settings
 from generator.model.source import Citations
+from generator.telling.alerts import refusal
 from generator.telling.certainty import tell_certainty
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
@@ -30,6 +31,8 @@ def print_chain(edition: Edition, wanted: str) -> None:
             continue
         item = edition.workbook.items[name]
         print(f"{name}  {titled(item, edition)}: {as_typed(figures.text(name))}{_given(edition, name)}")
+        if name in edition.day.refused:
+            print(f"    refused: {as_typed(refusal(edition, name))}")
         parts = [f"with {use} = {as_typed(figures.text(use))}" for use in edition.workbook.uses(name)]
         for line in _working(item.quantity.formula, parts):
             print(f"    {line}")

@@ -9,9 +9,10 @@ from argparse import Namespace
 from generator.command_line.chain import print_chain
 from generator.command_line.findings import in_one_line
 from generator.command_line.ordering import read_order
-from generator.command_line.table import print_table, titled
+from generator.command_line.table import as_typed, print_table, titled
 from generator.pipeline.figuring import figure, open_content
 from generator.problems import Place, Problem, ProblemsFound, did_you_mean
+from generator.telling.alerts import refusal
 from generator.telling.edition import Edition
 
 REFUSED = 2
@@ -55,7 +56,7 @@ def contract(edition: Edition) -> dict[str, dict[str, object]]:
             "from": list(edition.workbook.uses(name)),
         }
         if name in day.refused:
-            told[name]["refused"] = day.refused[name].sentence
+            told[name]["refused"] = as_typed(refusal(edition, name))
     return told
 
 

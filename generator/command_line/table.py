@@ -6,16 +6,16 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from generator.computing.items import Item
+from generator.telling.alerts import alerts
 from generator.telling.edition import Edition
 from generator.telling.figures import Figures
-from generator.telling.sentences import Sentences
 
 Row = tuple[str, str, str]
 
 
 def print_table(edition: Edition) -> None:
     """Stops and warnings first, then each group with title, value in both systems of units, and what it uses."""
-    for line in _alerts(edition):
+    for line in alerts(edition):
         print(as_typed(line))
     groups = edition.library.groups
     rows = sorted(_rows(edition), key=lambda row: groups[row[0]].order)
@@ -45,13 +45,3 @@ def _rows(edition: Edition) -> Iterator[tuple[str, Row]]:
         uses = ", ".join(edition.workbook.uses(name))
         row = (titled(item, edition), figures.text(name), f"{name} from {uses}" if uses else name)
         yield item.quantity.group, row
-
-
-def _alerts(edition: Edition) -> Iterator[str]:
-    sentences = Sentences(edition, Figures(edition))
-    for name in edition.day.alerts:
-        watch = edition.library.watches[name]
-        sign = "STOP" if watch.stop else watch.signal.upper()
-        yield f"{sign}: {sentences.plain(watch.says)} {sentences.plain(watch.cure)}"
-    for name, refusal in edition.day.refused.items():
-        yield f"REFUSED: {name}: {refusal.sentence}"

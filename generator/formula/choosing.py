@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+import operator
 from collections.abc import Sequence
+from functools import reduce
 
 from generator.formula.runtime import finite
 
@@ -36,7 +38,8 @@ def allot(total: float, works: Sequence[float], caps: Sequence[float]) -> list[f
     """
     helpers = math.floor(finite(total + 1e-9))
     if helpers < len(works):
-        rate = min(total / sum(works), *caps)
+        together = reduce(operator.add, works)  # `sum` corrects itself since Python 3.12, and phones do not
+        rate = min(total / together, *caps)
         return [rate * work for work in works]
     counts = [1.0 for _ in works]
     for _ in range(len(works), min(helpers, _MOST_HELPERS)):

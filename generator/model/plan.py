@@ -72,7 +72,8 @@ class Farm(Entry):
     demo: bool = False
     place: Verbatim = ""
     first_units: Literal["us", "metric"]
-    languages: tuple[str, ...] = ("en",)
+    languages: tuple[str, ...] = Field(default=("en",), min_length=1, max_length=1)
+    """A site is in one; another needs an overlay and a folder of its own."""
     plan: PlanIdentifier
     crew: tuple[Verbatim, ...] = ()
     contacts: dict[Identifier, Contact] = {}

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from generator.papers.data import Data
 from generator.papers.wording import Wording
+from generator.telling.alerts import stops
 from generator.telling.listing import SIZES
 
 
@@ -41,7 +42,9 @@ def set_up(sheet: Sheet, wording: Wording, size: str) -> Data:
     """All that a template is given: the sheet's own data, and what stands on every paper."""
     edition = wording.edition
     farm = edition.library.this_farm
-    parts = (f"{wording.word('paper_version')} {edition.version}", edition.made_on, edition.plan, farm.name)
+    against = len(stops(edition))
+    unready = f"{wording.word('paper_not_ready')} {against}" if against else ""
+    parts = (unready, f"{wording.word('paper_version')} {edition.version}", edition.made_on, edition.plan, farm.name)
     return {
         **sheet.data,
         "id": sheet.id,

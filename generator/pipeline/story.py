@@ -21,8 +21,10 @@ PAPERS = "Setting the papers"
 """What is left of it when all pages are written: it goes on meanwhile."""
 
 
-def build(order: Order, say: Say, *, sealed: bool = True) -> None:
-    """Builds the site of an order. Raises ProblemsFound, and then the site that was there still is.
+def build(order: Order, say: Say, *, sealed: bool = True) -> Edition:
+    """Builds the site of an order, and gives what it was built from.
+
+    Raises ProblemsFound, and then the site that was there still is.
 
     Sealed, it has papers, and the worker that keeps it offline; an author's preview goes without, to be always fresh.
     """
@@ -40,6 +42,7 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> None:
         else:
             write_titles(site)
     keep_mark(order, made_from, edition.library.this_farm.site_address)
+    return edition
 
 
 def write_all(edition: Edition, order: Order, say: Say) -> tuple[Rendered, Printed]:

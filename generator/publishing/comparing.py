@@ -30,6 +30,7 @@ def compare_with_host(site: Path, address: str) -> int:
         raise ProblemsFound([Problem(Place(str(site)), "holds no site", "run `build` first")])
     stop_at(_about_address(address))
     base = address.rstrip("/") + "/"
+    stop_at(_about_reach(base))
     with ThreadPoolExecutor(AT_ONCE) as several:
         answers = several.map(lambda path: _compare(path, base + quote(path.relative_to(site).as_posix())), files)
         stop_at([problem for problem in answers if problem])
@@ -45,6 +46,19 @@ def _about_place(site: Path, base: str) -> list[Problem]:
         return []
     hint = "write the address into the farm's `site_address`, and build and publish again"
     return [Problem(Place(base), f"the site was built to stand at `{own}`", hint)]
+
+
+def _about_reach(base: str) -> list[Problem]:
+    """Where nobody answers, one line says so in place of one for each file."""
+    try:
+        urlopen(base, timeout=PATIENCE).close()
+    except HTTPError:
+        return []
+    except OSError as fault:
+        return [Problem(Place(base), f"cannot be reached: {getattr(fault, 'reason', fault)}", "look at the address")]
+    except (HTTPException, ValueError):
+        return []
+    return []
 
 
 def _about_address(address: str) -> list[Problem]:

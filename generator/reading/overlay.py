@@ -7,6 +7,8 @@ from generator.reading.tree import Node
 
 REMOVE = "~remove"
 """What a farm writes in place of a value to take it out."""
+AFTER = "~after"
+"""Names the entry that one comes after; what a farm adds stands last without it."""
 _WHOLE = ("source",)
 """Never merged key by key: a place in one work says nothing about another."""
 
@@ -23,17 +25,38 @@ def lay_over(base: dict[str, Node], over: dict[str, Node], problems: list[Proble
             merged.pop(key, None)
         elif isinstance(node.value, dict):
             inside = under.value if under and isinstance(under.value, dict) and key not in _WHOLE else {}
-            value = lay_over(inside, node.value, problems)
+            written = {name: inner for name, inner in node.value.items() if name != AFTER}
+            value = lay_over(inside, written, problems)
             merged[key] = under._replace(value=value) if under and inside else node._replace(value=value)
+            if AFTER in node.value:
+                merged = _moved(merged, key, node.value[AFTER], problems)
         else:
             merged[key] = node
     return merged
 
 
+def _moved(entries: dict[str, Node], key: str, after: Node, problems: list[Problem]) -> dict[str, Node]:
+    """The entries with `key` behind the one that is named."""
+    others = {name: node for name, node in entries.items() if name != key}
+    if after.value not in others:
+        hint = did_you_mean(str(after.value), others, "name an entry of the same list")
+        problems.append(Problem(after.place, f"there is no `{after.value}` here to come after", hint))
+        return entries
+    moved: dict[str, Node] = {}
+    for name, node in others.items():
+        moved[name] = node
+        if name == after.value:
+            moved[key] = entries[key]
+    return moved
+
+
 def refuse_removal(entries: dict[str, Node], problems: list[Problem]) -> None:
-    """Reports each `~remove` in a layer that has nothing below it."""
-    for node in entries.values():
-        if node.value == REMOVE:
+    """Reports each `~remove` and `~after` in a layer that has nothing below it."""
+    for key, node in entries.items():
+        if key == AFTER:
+            hint = "in shared content write it where it belongs"
+            problems.append(Problem(node.place, f"`{AFTER}` in shared content", hint))
+        elif node.value == REMOVE:
             hint = "only a farm's overlay removes; take the line out"
             problems.append(Problem(node.place, f"`{REMOVE}` in shared content", hint))
         elif isinstance(node.value, dict):

@@ -13,7 +13,7 @@ from pydantic import TypeAdapter
 
 from generator.model.library import Library
 from generator.reading.files import KINDS
-from generator.reading.overlay import REMOVE
+from generator.reading.overlay import AFTER, REMOVE
 
 Schema = dict[str, Any]
 _LISTED = ("units", "measures")
@@ -85,7 +85,7 @@ def _prune(node: Schema) -> None:
 
 
 def _partial(schema: Schema) -> Schema:
-    """What an overlay may write: any part of an entry, or the word that removes it."""
+    """What an overlay may write: any part of an entry, the word that removes it, or where it is to stand."""
     partial: Schema = json.loads(json.dumps(schema))
     for node in _nodes(partial):
         node.pop("required", None)
@@ -93,6 +93,8 @@ def _partial(schema: Schema) -> Schema:
             mapping.update({key: _removable(inner) for key, inner in mapping.items()})
         if isinstance(node.get("additionalProperties"), dict):
             node["additionalProperties"] = _removable(node["additionalProperties"])
+        if "properties" in node:
+            node["properties"][AFTER] = {"type": "string"}
     return partial
 
 

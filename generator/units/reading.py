@@ -71,7 +71,8 @@ def _find_unit(written: str, text: str, measure: MeasureLike, book: UnitBook, di
     meant = book.meant_by(written)
     wanted = book.dimension(measure.unit)
     if not meant:
-        raise UnitFault(f"unknown unit `{written}`", did_you_mean(written, book.ways_to_write(wanted)))
+        known = () if measure.form == "clock" else book.ways_to_write(wanted)
+        raise UnitFault(f"unknown unit `{written}`", did_you_mean(written, known, _example(measure)))
     fitting = [unit for unit in meant if unit not in book.unknown and book.dimension(unit) == wanted]
     scales = [unit for unit in fitting if book.reads_a_point(unit) == (measure.point and not difference)]
     if scales or (fitting and difference):

@@ -54,3 +54,13 @@ def test_the_shared_content_is_not_touched(workshop: Workshop) -> None:
     before = [file.read_bytes() for file in files]
     workshop.read()
     assert [file.read_bytes() for file in files] == before
+
+
+def test_what_a_farm_adds_or_has_already_comes_after_what_it_names(workshop: Workshop) -> None:
+    workshop.write(
+        "bakery/procedures/own.yml",
+        "bake_the_loaves:\n  steps:\n"
+        "    wipe: {~after: load, action: Wipe the peel., source: common practice}\n"
+        "    bake: {~after: spray}\n",
+    )
+    assert list(workshop.read().library.procedures["bake_the_loaves"].steps) == ["load", "wipe", "spray", "bake"]
