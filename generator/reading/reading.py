@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from generator.model.library import Library
@@ -21,6 +22,8 @@ class Reading:
     entries: Entries
     shared: Path
     farm: Path
+    removed: Mapping[str, Mapping[str, Node]] = field(default_factory=dict)
+    """By kind and id, where the farm takes whole entries out."""
 
     def place(self, kind: str, name: str, *path: str | int) -> Place:
         """Where a value is written; where its nearest parent is, when it is not written itself.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from generator.model.leaves import Leaf, leaves
 from generator.model.library import Library
@@ -46,7 +46,17 @@ def _unknown_id(
     place = (reading.key_place if leaf.is_key else reading.place)(leaf.kind, leaf.name, *leaf.path)
     names = [name for kind in role.kinds for name in known[kind]]
     noun = " or ".join(_NOUN.get(kind, kind.removesuffix("s")) for kind in role.kinds)
-    yield Problem(place, f"unknown {noun} `{leaf.text}`", _hint(reading, leaf.text, names, noun))
+    yield Problem(
+        place,
+        f"unknown {noun} `{leaf.text}`",
+        _removed(reading, leaf.text, role.kinds) or _hint(reading, leaf.text, names, noun),
+    )
+
+
+def _removed(reading: Reading, name: str, kinds: Iterable[str]) -> str:
+    """What to do where the farm itself took the entry out; the fault is not in what is shared."""
+    nodes = [node for kind in kinds if (node := reading.removed.get(kind, {}).get(name))]
+    return f"the farm takes it out at {nodes[0].place}: take out in its folder what names it too" if nodes else ""
 
 
 def _hint(reading: Reading, name: str, names: list[str], noun: str) -> str:
@@ -69,7 +79,9 @@ def _bad_names(reading: Reading, leaf: Leaf, known: Mapping[str, object]) -> Ite
             continue
         place = reading.spot(leaf.kind, leaf.name, *leaf.path, column=found.column)
         if found.name:
-            yield Problem(place, f"unknown quantity `{found.name}`", _hint(reading, found.name, [*known], "quantity"))
+            hint = _removed(reading, found.name, ("quantities", "choices"))
+            hint = hint or _hint(reading, found.name, [*known], "quantity")
+            yield Problem(place, f"unknown quantity `{found.name}`", hint)
         else:
             yield Problem(place, f"`{found.written}` is not the name of a quantity", "write `{id}` or `{id first}`")
 

@@ -8,7 +8,7 @@ from generator.problems import Place, Problem, ProblemsFound, stop_at
 from generator.reading.files import KINDS, shown_path
 from generator.reading.fitting import check_fitting
 from generator.reading.layer import read_layer
-from generator.reading.overlay import lay_over, refuse_removal
+from generator.reading.overlay import REMOVE, lay_over, refuse_removal
 from generator.reading.reading import Reading
 from generator.reading.references import check_references
 from generator.reading.shape import give_shape
@@ -39,4 +39,5 @@ def read_entries(shared: Path, farm: Path) -> Reading:
     if len(library.farm) != 1:
         fault = f"there are {len(library.farm)} entries of kind `farm`, not one"
         raise ProblemsFound([Problem(Place(shown_path(farm / "farm")), fault, "write one, in the farm's overlay")])
-    return Reading(library, entries, shared, farm)
+    removed = {kind: {name: node for name, node in above[kind].items() if node.value == REMOVE} for kind in KINDS}
+    return Reading(library, entries, shared, farm, removed)

@@ -6,6 +6,7 @@ import yaml
 
 from generator.problems import Place, Problem
 
+_AT_THE_END = "unexpected end of stream"
 _FIT = "this does not fit the lines above"
 _FITS = "check the indentation, and that text after a closing quote stands inside it"
 _CLOSE = "put text with brackets in quotes; separate the parts with commas and end with `{}`"
@@ -14,7 +15,7 @@ _WORDS = (
     ("entries are not allowed", "a list begins in mid-line", "begin each `- ` on its own line, or write `[a, b]`"),
     ("expected ',' or ']'", "a list `[` is not closed", _CLOSE.format("]")),
     ("expected ',' or '}'", "a mapping `{` is not closed", _CLOSE.format("}")),
-    ("unexpected end of stream", "a quote is not closed", "end the text with the quote that it begins with"),
+    (_AT_THE_END, "a quote is not closed", "end the text with the quote that it begins with"),
     ("expected ':'", "a line has no colon", "write `key: value`; indent a line that continues the text above"),
     ("expected key", _FIT, _FITS),
     ("'-' indicator", "a list stops here without its `- `", "begin the line with `- `, or check the indentation"),
@@ -31,9 +32,11 @@ _WORDS = (
 
 def explain(error: yaml.YAMLError, file: str) -> Problem:
     """One problem for what the parser met; it stops at the first, so there is never a second."""
-    mark = getattr(error, "problem_mark", None)
-    place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file)
     said = str(getattr(error, "problem", None) or error).splitlines()[0]
+    mark = getattr(error, "problem_mark", None)
+    if _AT_THE_END in said:  # what is to be mended is where it begins
+        mark = getattr(error, "context_mark", None) or mark
+    place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file)
     for fragment, fault, hint in _WORDS:
         if fragment in said:
             return Problem(place, fault, hint)
