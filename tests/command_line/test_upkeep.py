@@ -66,6 +66,16 @@ def test_words_takes_new_messages_in_and_keeps_what_is_translated(translated: Or
     assert (translated.shared / "translations/fr.po").read_text(encoding="utf-8") == catalogue
 
 
+def test_words_tells_the_state_of_the_farms_own_catalogue(translated: Order, run: Run) -> None:
+    own = translated.farm / "translations/fr.po"
+    own.parent.mkdir()
+    own.write_text('msgid "Saturday market"\nmsgstr ""\n', encoding="utf-8")
+    checked = run("words", "--check", "--content", translated.content, "--farm", translated.farm)
+    assert checked.status == 1
+    assert "fr: 0 of 1 messages are translated" in checked.out
+    assert f"{own}: 1 messages are missing" in checked.err
+
+
 @pytest.mark.parametrize(
     ("broken", "line"), [(b'msgid "Mix"\nmsgstr "dos\n', 2), (b'# \xe9\nmsgid "Mix"\nmsgstr "dos"\n', 1)]
 )
