@@ -52,13 +52,15 @@ def _about_reach(base: str) -> list[Problem]:
     """Where nobody answers, one line says so in place of one for each file."""
     try:
         urlopen(base, timeout=PATIENCE).close()
-    except HTTPError:
-        return []
     except OSError as fault:
-        return [Problem(Place(base), f"cannot be reached: {getattr(fault, 'reason', fault)}", "look at the address")]
+        return [] if isinstance(fault, HTTPError) else [_unreachable(base, fault)]
     except (HTTPException, ValueError):
-        return []
+        pass  # told file by file
     return []
+
+
+def _unreachable(address: str, fault: OSError) -> Problem:
+    return Problem(Place(address), f"cannot be reached: {getattr(fault, 'reason', fault)}", "look at the address")
 
 
 def _about_address(address: str) -> list[Problem]:
@@ -88,7 +90,7 @@ def _compare(path: Path, address: str) -> Problem | None:
     except HTTPError as fault:
         return Problem(Place(address), f"answers {fault.code}", "publish all files of the folder, hidden ones too")
     except OSError as fault:
-        return Problem(Place(address), f"cannot be reached: {getattr(fault, 'reason', fault)}", "look at the address")
+        return _unreachable(address, fault)
     except (HTTPException, ValueError) as fault:  # cut short, or sent on to what is no address
         hint = "run this again; where it stays so, ask those who run the host"
         return Problem(Place(address), f"answers what cannot be read: {fault}", hint)

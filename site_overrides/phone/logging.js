@@ -1,6 +1,6 @@
 // Brings in what belongs to the log when there is a use for it, so that other pages stay light.
 
-import { once } from "./on_demand.js";
+import { mountParts, once } from "./on_demand.js";
 import { runOf } from "./runs.js";
 import { mountStaleDay } from "./stale_day.js";
 
@@ -17,7 +17,7 @@ const PARTS = [
 /** @param {Page} page */
 export function mountLog(page) {
   mountStaleDay(page);
-  return Promise.all(PARTS.flatMap(([name, mount]) => [...document.querySelectorAll(name)].map((element) => mount(page, /** @type {HTMLElement} */ (element)))));
+  return mountParts(page, PARTS);
 }
 
 const fetchSheet = once(() => import("./reading_sheet.js"));

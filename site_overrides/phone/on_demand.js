@@ -15,6 +15,13 @@ export function once(fetch) {
   }));
 }
 
+/**
+ * Parts of a page, each with the mark of its elements; resolves when all are there and hear what is tapped.
+ * @template Page @param {Page} page @param {[string, (page: Page, element: HTMLElement) => unknown][]} parts
+ */
+export const mountParts = (page, parts) => Promise.all(parts.flatMap(([mark, mount]) =>
+  [...document.querySelectorAll(mark)].map((element) => mount(page, /** @type {HTMLElement} */ (element)))));
+
 const fetchPaint = once(() => import("./paint.js"));
 
 /** Paints now, and again at every change while this page is shown. @param {{plan: import("./plan_state.js").Plan}} page */

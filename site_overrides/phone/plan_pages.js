@@ -1,5 +1,7 @@
 // Brings in the programs of a page only when the page has a use for them, so that others stay light.
 
+import { mountParts } from "./on_demand.js";
+
 /** @typedef {import("./ticks.js").Page} Page */
 
 /** @type {[string, (page: Page, element: HTMLElement) => unknown][]} */
@@ -22,12 +24,9 @@ const LATER = [
 
 /** @param {Page} page */
 export function mountPlanPages(page) {
-  const later = LATER.flatMap(([name, mount]) => found(name).map((element) => whenChanged(page, element, () => mount(page, element))));
-  return Promise.all([...later, ...PARTS.flatMap(([name, mount]) => found(name).map((element) => mount(page, element)))]);
+  const later = LATER.map(([mark, mount]) => /** @type {typeof PARTS[0]} */ ([mark, (_, element) => whenChanged(page, element, () => mount(page, element))]));
+  return mountParts(page, [...later, ...PARTS]);
 }
-
-/** @param {string} name @returns {HTMLElement[]} */
-const found = (name) => [...document.querySelectorAll(name)].map((element) => /** @type {HTMLElement} */ (element));
 
 /** @param {Page} page @param {HTMLElement} element @param {() => unknown} mount @returns {unknown} */
 function whenChanged({ plan }, element, mount) {
