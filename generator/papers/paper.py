@@ -43,8 +43,7 @@ def set_up(sheet: Sheet, wording: Wording, size: str) -> Data:
     edition = wording.edition
     farm = edition.library.this_farm
     against = len(stops(edition))
-    unready = f"{wording.word('paper_not_ready')} {against}" if against else ""
-    parts = (unready, f"{wording.word('paper_version')} {edition.version}", edition.made_on, edition.plan, farm.name)
+    parts = (f"{wording.word('paper_version')} {edition.version}", edition.made_on, edition.plan, farm.name)
     return {
         **sheet.data,
         "id": sheet.id,
@@ -53,5 +52,6 @@ def set_up(sheet: Sheet, wording: Wording, size: str) -> Data:
         "paper": size,
         "language": edition.language,
         "code": sheet.code,
+        "not_ready": f"{wording.word('paper_not_ready')} {against}" if against else "",
         "foot": " · ".join(part for part in parts if part),
     }

@@ -95,5 +95,5 @@ def _read_clock(written: str, text: str) -> float:
 
 def _example(measure: MeasureLike) -> str:
     unit = measure.metric.unit
-    examples = {"clock": "7:30", "duration": "90 s"}
-    return f"write for example `{examples.get(measure.form, '12' if unit == '1' else f'12 {unit}')}`"
+    examples = {"clock": "`7:30`", "duration": "`90 s`, `15 min` or `2 h`"}
+    return f"write for example {examples.get(measure.form, '`12`' if unit == '1' else f'`12 {unit}`')}"

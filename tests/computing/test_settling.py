@@ -83,7 +83,7 @@ def test_every_bad_value_is_told_at_once(bakery: Workbook) -> None:
     assert str(found.value) == "\n".join(
         [
             "--set bake_time: `35` has no unit",
-            "    hint: write for example `90 s`",
+            "    hint: write for example `90 s`, `15 min` or `2 h`",
             "--set flour_kind: `wholemel` is no option of `flour_kind`",
             "    hint: did you mean `wholemeal`?",
             "--set flour_mass: `flour_mass` is computed, not an input",

@@ -76,7 +76,7 @@ def test_a_step_of_temperature_is_a_difference(text: str, expected: float) -> No
         ("heavy", "mass", "`heavy` is not a number with a unit", "write for example `12 kg`"),
         ("NaN kg", "mass", "`NaN kg` is not a number with a unit", "write for example `12 kg`"),
         ("2.6", "mass", "`2.6` has no unit", "write for example `12 kg`"),
-        ("90", "duration", "`90` has no unit", "write for example `90 s`"),
+        ("90", "duration", "`90` has no unit", "write for example `90 s`, `15 min` or `2 h`"),
         ("3 kgg", "mass", "unknown unit `kgg`", "did you mean `kg`?"),
         ("3 pund", "mass", "unknown unit `pund`", "did you mean `pounds`?"),
         ("6pm", "clock", "unknown unit `pm`", "write for example `7:30`"),
