@@ -150,6 +150,7 @@ def _set(edition: Edition, day: RecordedDay, data: dict[str, object]) -> bytes:
         "form": "report",
         "code": day.run[11:].upper(),
         "language": edition.language,
+        "not_ready": "",
         "foot": farm.name,
     }
     paper = {**head, "paper": PAPER[edition.first], **data}

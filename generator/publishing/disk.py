@@ -19,7 +19,7 @@ _TAKEN_OUT = re.compile(r'<meta http-equiv="Content-Security-Policy"[^>]*>|<link
 _FOLDER = re.compile(
     r'(?P<lead>\b(?:href|data-[a-z-]+)=")(?P<path>(?:\.\./?|\./?|[\w.-]+/)(?:[\w.-]+/|\.\./?)*)(?P<rest>[#"])'
 )
-_MODULE = re.compile(r'<script src="(?P<up>[./]*)phone/main\.js" type="module">')
+_PROGRAMS = re.compile(r'<script(?P<lead>[^>]*?) data-programs="(?P<up>[./]*)phone/main\.js"')
 _SAME_TIME = (1980, 1, 1, 0, 0, 0)
 
 
@@ -37,7 +37,7 @@ def copy_to_disk(site: Path, into: Path) -> None:
 
 def as_file(page: str) -> str:
     """A page as it must be to work from a disk: links lead to files, and the one plain script runs it."""
-    page = _MODULE.sub(lambda found: f'<script src="{found["up"]}{SCRIPT}" defer>', _TAKEN_OUT.sub("", page))
+    page = _PROGRAMS.sub(rf'<script src="\g<up>{SCRIPT}" defer></script><script\g<lead>', _TAKEN_OUT.sub("", page))
     return _FOLDER.sub(lambda found: f"{found['lead']}{found['path'].rstrip('/')}/index.html{found['rest']}", page)
 
 

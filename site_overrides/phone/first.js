@@ -2,20 +2,48 @@
 // And what is tapped is kept, unless the programs do not come or cannot run here: then the page says that it is not.
 // A plain script, for a module would come too late. Sealing puts it into the pages: nothing is painted before it has come.
 
-window.daylight = {
-  key: `${new URL(/** @type {HTMLScriptElement} */ (document.currentScript).dataset.site ?? "", location.href).pathname} daylight`,
-  wear() {
-    let chosen = null;
-    try {
-      chosen = localStorage.getItem(this.key);
-    } catch {
-      // a private window may keep nothing
-    }
-    document.body.dataset.mdColorScheme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "slate" : "default");
-  },
-};
-window.daylight.wear();
-document.documentElement.className = "js";
-setTimeout(() => {
-  if (!("ready" in document.documentElement.dataset)) document.documentElement.className = "no-js";
-}, 10_000);
+{
+  const { site, programs } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
+
+  window.daylight = {
+    key: `${new URL(site ?? "", location.href).pathname} daylight`,
+    wear() {
+      let chosen = null;
+      try {
+        chosen = localStorage.getItem(this.key);
+      } catch {
+        // a private window may keep nothing
+      }
+      document.body.dataset.mdColorScheme = chosen ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "slate" : "default");
+    },
+  };
+  window.daylight.wear();
+  document.documentElement.className = "js";
+
+  const start = (/** @type {string} */ address) => {
+    const main = document.createElement("script");
+    main.type = "module";
+    main.src = address;
+    document.head.append(main);
+  };
+  // What this phone keeps comes at once; from the host, the page is seen before its programs take their share of a slow line.
+  if (programs && (navigator.serviceWorker?.controller || document.hidden)) start(programs);
+  else if (programs) requestAnimationFrame(() => setTimeout(() => start(programs)));
+
+  // What is tapped before the programs listen waits for them, until the page says that nothing is kept.
+  /** @type {Map<HTMLElement, boolean | undefined>} */ const taps = new Map();
+  const hear = (/** @type {Event} */ { target }) => {
+    const thing = /** @type {HTMLInputElement | null} */ (/** @type {Element} */ (target).closest("button, input[type=checkbox]"));
+    if (thing) taps.set(thing, thing.checked);
+  };
+  const deaf = () => removeEventListener("click", hear);
+  addEventListener("click", hear);
+  window.early = { taps, deaf };
+
+  setTimeout(() => {
+    if ("ready" in document.documentElement.dataset) return;
+    document.documentElement.className = "no-js";
+    deaf();
+    taps.clear();
+  }, 10_000);
+}

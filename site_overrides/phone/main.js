@@ -15,6 +15,7 @@ import { mountLog, startReminders } from "./logging.js";
 import { mountTeaching } from "./teaching_parts.js";
 import { arrive, startFrame } from "./frame.js";
 import { startDaylight } from "./daylight.js";
+import { earlyTaps } from "./early_taps.js";
 import { startTurning } from "./turning.js";
 
 export const root = new URL("../", import.meta.url);
@@ -27,6 +28,7 @@ const run = () => currentRun(store);
 const timers = startTimers(store, strip, log, run);
 const page = { store, plan, log, strip, timers, run };
 
+const doEarlyTaps = earlyTaps();
 awaitSearch(root, plan);
 startOffline(root, strip, timers);
 const reminding = startReminders(page);
@@ -48,4 +50,5 @@ startTurning(root, mount);
 await breathe();
 await mount();
 await reminding;
+doEarlyTaps();
 document.documentElement.dataset.ready = "";

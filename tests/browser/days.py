@@ -10,9 +10,8 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page
 
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
-READY = "document.documentElement.dataset.ready !== undefined"
 STORED = """(prefix) => new Promise((done) => {
   const ask = indexedDB.open('day /cone-to-cooler/', 1);
   ask.onsuccess = () => {

@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, Page
 
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
 PAGES = (
     "",
@@ -100,7 +100,7 @@ def test_pages_of_every_kind(browser: Browser, shared_host: Host, pages: tuple[s
     page = context.new_page()
     for address in pages:
         page.goto(shared_host.address + address)
-        until(page, "document.documentElement.dataset.ready !== undefined")
+        until(page, READY)
         page.evaluate(OPEN_SOME)
         page.evaluate(NOTHING_OVER)
         for size in SIZES:
@@ -124,7 +124,7 @@ def test_pages_of_every_kind(browser: Browser, shared_host: Host, pages: tuple[s
 
 def test_axe_finds_nothing_in_search_alarm_and_strip(page: Page, shared_host: Host) -> None:
     page.goto(shared_host.address + "work/scald/")
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     page.locator("[data-search-open]").click()
     page.locator(".finder input").fill("water")
     until(page, "document.querySelectorAll('.finder li').length > 3")
@@ -144,7 +144,7 @@ def test_axe_finds_nothing_in_search_alarm_and_strip(page: Page, shared_host: Ho
 
 def test_rows_are_named_by_what_is_to_be_done(page: Page, shared_host: Host) -> None:
     page.goto(shared_host.address + "work/scald/")
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     row = page.locator(".step").first
     action = " ".join(row.locator(".step__action").inner_text().split())
     box = page.get_by_role("checkbox", name=action, exact=True)

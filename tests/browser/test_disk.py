@@ -10,10 +10,8 @@ from playwright.sync_api import BrowserContext, Page
 
 from generator.pipeline.order import Order
 from generator.publishing.disk import copy_to_disk, pack
-from tests.browser.watching import unfold_all, until
+from tests.browser.watching import READY, unfold_all, until
 from tests.product import product_workbook
-
-READY = "document.documentElement.dataset.ready !== undefined"
 
 
 def _unpacked(demo: Order, folder: Path) -> Path:

@@ -10,10 +10,9 @@ import pytest
 from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.host import Host
-from tests.browser.watching import offline_ready, until
+from tests.browser.watching import READY, offline_ready, until
 
 STATION = "work/scald/"
-READY = "document.documentElement.dataset.ready !== undefined"
 BAD = "document.querySelector('.strip__row--bad')?.innerText ?? ''"
 STATE = "document.querySelector('[data-offline-state]').innerText"
 SIGN_IN = b'<!doctype html><meta charset="utf-8"><title>Guests</title><form>Sign in to the hotel</form>'

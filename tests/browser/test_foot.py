@@ -4,9 +4,8 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
 
 from tests.browser.conftest import PHONE
-from tests.browser.days import READY
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
 OUT_OF_REACH = """() => [...document.querySelectorAll('.foot a, .foot button')].filter((it) => {
   const box = it.getBoundingClientRect();

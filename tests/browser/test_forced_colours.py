@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
 STATION = "work/scald/"
 UNSEEN = """() => {
@@ -27,7 +27,7 @@ def forced(request: pytest.FixtureRequest, phone: BrowserContext) -> Page:
 
 def go(page: Page, address: str) -> None:
     page.goto(address)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
 
 
 def test_every_symbol_can_be_seen(forced: Page, shared_host: Host) -> None:

@@ -11,7 +11,7 @@ from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.days import open_page
 from tests.browser.host import Host
-from tests.browser.watching import Noises, until
+from tests.browser.watching import READY, Noises, until
 from tests.fuzz.budget import mutate, rounds
 
 MARKUP = [
@@ -44,7 +44,7 @@ def test_links_of_plans(phone: BrowserContext, shared_host: Host, noises: Noises
         assert page.evaluate(GOT_IN) == 0, code
     page.goto(f"{shared_host.address}pass/#plan=1~abcdef~{MARKUP[0]}")
     page.reload()
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.evaluate(GOT_IN) == 0
     assert noises == Noises()
 

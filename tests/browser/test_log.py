@@ -9,10 +9,10 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Route
 
 from tests.browser.conftest import PHONE
-from tests.browser.days import READY, mark, open_page, read, remark, stored
+from tests.browser.days import mark, open_page, read, remark, stored
 from tests.browser.host import Host
 from tests.browser.test_accessibility import axe_finds_nothing
-from tests.browser.watching import Noises, until
+from tests.browser.watching import READY, Noises, until
 
 STRIP = "document.querySelector('.strip')?.innerText ?? ''"
 

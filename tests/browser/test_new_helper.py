@@ -10,11 +10,10 @@ from playwright.sync_api import Browser, BrowserContext, Page
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
 from tests.browser.test_accessibility import SMALL_TARGETS, SMALL_TEXT
-from tests.browser.watching import Noises, offline_ready, until
+from tests.browser.watching import READY, Noises, offline_ready, until
 from tests.product import product_library
 
 LIBRARY = product_library()
-READY = "document.documentElement.dataset.ready !== undefined"
 
 
 def go(page: Page, host: Host, address: str) -> None:

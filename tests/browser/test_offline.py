@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, BrowserContext
 from generator.pipeline.order import Order
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import Noises, listen, offline_ready, until
+from tests.browser.watching import READY, Noises, listen, offline_ready, until
 
 STANDS_AT = "https://example.org/cone-to-cooler/"
 MISSING = """async (pages) => {
@@ -196,7 +196,7 @@ def test_an_iphones_browser_is_told_to_use_the_home_screen(
         phone.add_init_script(f"Object.defineProperty(navigator, 'standalone', {{value: {stands_alone}}})")
     page = phone.new_page()
     page.goto(shared_host.address)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.locator("[data-install-hint]").is_visible() == shown
 
 
@@ -212,7 +212,7 @@ def test_a_phone_that_cannot_keep_the_site_is_told(phone: BrowserContext, host: 
     phone.add_init_script(broken)
     page = phone.new_page()
     page.goto(host.address)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     row = page.locator(".strip__row", has_text="This phone cannot keep the site: it needs a signal.")
     row.wait_for()
     page.goto(host.address + "about/")

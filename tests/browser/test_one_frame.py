@@ -8,9 +8,8 @@ from playwright.sync_api import Browser, Page
 
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
-READY = "document.documentElement.dataset.ready !== undefined"
 HEARD = """
 heard = [];
 BroadcastChannel = class extends BroadcastChannel { constructor(name) { super(name); heard.push(this); } };

@@ -16,13 +16,12 @@ from generator.model.measure import Measure
 from generator.units.showing import show
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import Noises, offline_ready, unfold_all, until
+from tests.browser.watching import READY, Noises, offline_ready, unfold_all, until
 from tests.product import product_workbook
 from tests.repeating import TIMES
 
 PLANS = 25 * TIMES
 GROUPS = ("clock", "chill", "line", "gas")
-READY = "document.documentElement.dataset.ready !== undefined"
 BOUND = "!document.querySelector('form[data-plan]:not([data-bound])')"
 FOLLOWING = (
     "['birds', 'ice_bags', 'ice_total'].flatMap((id) => [...document.querySelectorAll(`[data-quantity=${id}]`)])"

@@ -13,10 +13,9 @@ from generator.telling.certainty import tell_certainty
 from generator.telling.figures import Figures
 from tests.browser.conftest import PHONE
 from tests.browser.host import Host
-from tests.browser.watching import Noises, listen, offline_ready, unfold_all, until
+from tests.browser.watching import READY, Noises, listen, offline_ready, unfold_all, until
 from tests.product import product_edition, product_workbook
 
-READY = "document.documentElement.dataset.ready !== undefined"
 BOUND = "!document.querySelector('form[data-plan]:not([data-bound])')"
 ANSWER = "document.querySelector('[data-question=birds_by_the_clock] [data-answer] b')"
 CHANGES = """() => new Promise((done) => {

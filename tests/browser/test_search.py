@@ -3,9 +3,7 @@
 from playwright.sync_api import BrowserContext
 
 from tests.browser.host import Host
-from tests.browser.watching import Noises, offline_ready, until
-
-READY = "document.documentElement.dataset.ready !== undefined"
+from tests.browser.watching import READY, Noises, offline_ready, until
 
 
 def test_search_loads_its_list_only_when_asked_and_leads_to_what_was_found(

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from playwright.sync_api import BrowserContext, Page
 
-from tests.browser.days import READY, open_page, remark, stored
+from tests.browser.days import open_page, remark, stored
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
 BETWEEN = """async () => {
   const { openStore } = await import(`${location.pathname}phone/store.js`);

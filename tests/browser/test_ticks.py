@@ -11,7 +11,7 @@ from playwright.sync_api import BrowserContext
 
 from tests.browser.days import stored
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
 STATION = "work/scald/"
 
@@ -36,7 +36,7 @@ def test_ticks_outlive_a_killed_browser(persistent: Callable[[], BrowserContext]
     for count in (1, 2, 3):
         page = persistent().new_page()
         page.goto(host.address + STATION)
-        until(page, "document.documentElement.dataset.ready !== undefined")
+        until(page, READY)
         assert page.locator(".step--done").count() == count - 1
         page.locator(".step:not([hidden]) .step__tick").nth(count - 1).click()
         until(page, f"document.querySelectorAll('.step--done').length === {count}")
@@ -47,7 +47,7 @@ def test_two_windows_agree(phone: BrowserContext, shared_host: Host) -> None:
     one, other = phone.new_page(), phone.new_page()
     for page in (one, other):
         page.goto(shared_host.address + STATION)
-        until(page, "document.documentElement.dataset.ready !== undefined")
+        until(page, READY)
     one.locator(".step__tick").first.click()
     until(other, "document.querySelector('.step').classList.contains('step--done')")
     other.locator(".step__tick").first.click()
@@ -66,7 +66,7 @@ def test_a_new_day_begins_anew_and_keeps_the_old(phone: BrowserContext, shared_h
     until(page, "!document.querySelector('[data-old-runs]').hidden")
     assert "1 ticks" in page.locator("[data-old-run-list]").text_content()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.locator(".step--done").count() == 0
 
 
@@ -88,7 +88,7 @@ def test_the_front_page_shows_how_far_each_station_is(phone: BrowserContext, sha
 def test_cleared_site_data_under_an_open_page_is_written_again(phone: BrowserContext, shared_host: Host) -> None:
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     page.locator(".step__tick").nth(0).click()
     until(page, "document.querySelectorAll('.step--done').length === 1")
     session = phone.new_cdp_session(page)
@@ -97,7 +97,7 @@ def test_cleared_site_data_under_an_open_page_is_written_again(phone: BrowserCon
     until(page, "document.querySelectorAll('.step--done').length === 2")
     until(page, "document.querySelector('.strip__row--bad') === null")
     page.reload()
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.locator(".step--done").count() == 2
 
 
@@ -105,12 +105,12 @@ def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, share
     phone.add_init_script("indexedDB.open = () => { throw new DOMException('no room', 'QuotaExceededError'); }")
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED"), "before anything is tapped"
     page.locator(".step__tick").first.click()
     until(page, "document.querySelectorAll('.step--done').length === 1")
     page.goto(shared_host.address + "log/")
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.locator(".strip__row--bad").inner_text().startswith("NOT SAVED"), "on the next page"
 
 
@@ -127,7 +127,7 @@ def test_two_quick_taps_are_one_and_a_later_one_takes_it_back(
 ) -> None:
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     tick = page.locator(".step__tick").first
     page.evaluate(TWICE, between)
     page.wait_for_timeout(650)
@@ -140,7 +140,7 @@ def test_two_quick_taps_are_one_and_a_later_one_takes_it_back(
 def test_the_next_round_looks_out_of_reach_until_something_is_ticked(phone: BrowserContext, shared_host: Host) -> None:
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     on = page.locator("[data-rounds] .button:not([hidden])")
     assert on.is_disabled()
     assert on.evaluate("(it) => getComputedStyle(it).borderStyle") == "dashed"

@@ -4,9 +4,9 @@ from collections.abc import Callable
 
 from playwright.sync_api import BrowserContext
 
-from tests.browser.days import READY, stored
+from tests.browser.days import stored
 from tests.browser.host import Host
-from tests.browser.watching import until
+from tests.browser.watching import READY, until
 
 STATION = "work/scald/"
 TAPPED_AT_ONCE = """

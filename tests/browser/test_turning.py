@@ -6,7 +6,7 @@ from playwright.sync_api import BrowserContext, Page, Route
 
 from tests.browser.days import open_page
 from tests.browser.host import Host
-from tests.browser.watching import Noises, until
+from tests.browser.watching import READY, Noises, until
 
 STAYED = "window.stillHere === true"
 
@@ -108,7 +108,7 @@ def test_light_or_dark_is_as_the_phone_has_it_until_somebody_chooses(phone: Brow
     page.locator("[data-daylight]").click()
     assert page.evaluate(scheme) == "default"
     page.reload()
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     assert page.evaluate(scheme) == "default"
 
 

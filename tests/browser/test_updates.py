@@ -6,7 +6,7 @@ from pathlib import Path
 from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.host import Host
-from tests.browser.watching import offline_ready, until
+from tests.browser.watching import READY, offline_ready, until
 
 STATION = "work/scald/"
 OFFERED = "[...document.querySelectorAll('.strip__row button')].some((it) => it.innerText === 'Update')"
@@ -89,7 +89,7 @@ def test_another_window_loads_its_next_page_whole(phone: BrowserContext, host: H
     assert other.evaluate("window.stillHere")
     with other.expect_navigation():
         other.locator(".stop__link").first.click()
-    until(other, "document.documentElement.dataset.ready !== undefined")
+    until(other, READY)
     assert not other.evaluate("Boolean(window.stillHere)")
 
 
@@ -97,7 +97,7 @@ def _links_turn(page: Page) -> bool:
     """Whether the next link takes in its page, instead of loading it whole."""
     page.evaluate("window.stillHere = true")
     page.locator(".bar a, .stop__link").last.click()
-    until(page, "location.pathname !== '/cone-to-cooler/' && document.documentElement.dataset.ready !== undefined")
+    until(page, f"location.pathname !== '/cone-to-cooler/' && {READY}")
     return bool(page.evaluate("Boolean(window.stillHere)"))
 
 
@@ -113,7 +113,7 @@ def test_a_window_that_asked_for_the_first_copy_hears_of_a_later_one(phone: Brow
     until(other, OFFERED)
     with other.expect_navigation():
         other.locator(".strip__row button", has_text="Update").click()
-    until(one, "document.documentElement.dataset.ready !== undefined")
+    until(one, READY)
     assert not _links_turn(one)
 
 

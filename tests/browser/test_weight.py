@@ -6,7 +6,7 @@ from playwright.sync_api import BrowserContext
 from generator.publishing.loaded import loaded_by_all
 from tests.browser.host import Host
 from tests.browser.test_offline import addresses
-from tests.browser.watching import Noises, offline_ready, until
+from tests.browser.watching import READY, Noises, offline_ready, until
 
 FIRST_VISIT = 60_000
 PER_PAGE = 4_500
@@ -18,7 +18,7 @@ def test_a_first_visit_to_a_station_is_light(phone: BrowserContext, host: Host, 
     phone.add_init_script("Object.defineProperty(navigator, 'serviceWorker', {value: undefined})")
     page = phone.new_page()
     page.goto(host.address + "work/scald/")
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
     page.wait_for_timeout(500)
     assert sum(host.sent.values()) < FIRST_VISIT, host.sent
     assert not any("formulas" in path for path in host.sent)
@@ -46,7 +46,7 @@ def test_what_a_page_has_loaded_comes_once(phone: BrowserContext, host: Host, ad
     assert {host.asked.count(host.path + name) for name in loaded_by_all(host.folder)} == {1}
     host.cut()
     page.reload()
-    until(page, "document.documentElement.dataset.ready !== undefined")
+    until(page, READY)
 
 
 @pytest.mark.parametrize("width", [360, 412])
@@ -61,7 +61,7 @@ def test_nothing_moves_while_a_page_loads(phone: BrowserContext, host: Host, wid
     page.set_viewport_size({"width": width, "height": 823})
     for address in ("plan/", "", "work/scald/", "numbers/chill/"):
         page.goto(host.address + address)
-        until(page, "document.documentElement.dataset.ready !== undefined")
+        until(page, READY)
         offline_ready(page)
         page.wait_for_timeout(500)
         assert page.evaluate("window.moved") == 0, address

@@ -7,6 +7,9 @@ from dataclasses import dataclass, field
 
 from playwright.sync_api import BrowserContext, Error, Page
 
+READY = "document.documentElement.dataset.ready !== undefined"
+"""Every program of the page listens."""
+
 
 @dataclass
 class Noises:

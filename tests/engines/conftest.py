@@ -16,9 +16,9 @@ import pytest
 
 from generator.pipeline.order import Order
 from tests.browser.host import Host
+from tests.browser.watching import READY
 from tests.engines import firefox, webkit
 
-READY = "document.documentElement.dataset.ready !== undefined"
 IN_CHARGE = "navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)"
 
 

@@ -65,7 +65,7 @@ def test_what_it_cannot_join_is_named(tmp_path: Path, line: str) -> None:
         ('<a href="#top">', '<a href="#top">'),
         ('<a href="../papers/en/a4/pack.pdf">', '<a href="../papers/en/a4/pack.pdf">'),
         ('<a href="https://example.org/">', '<a href="https://example.org/">'),
-        ('<script src="../phone/main.js" type="module">', '<script src="../phone/whole.js" defer>'),
+        ('<script data-programs="../phone/main.js">', '<script src="../phone/whole.js" defer></script><script>'),
         ('<meta http-equiv="Content-Security-Policy" content="x">', ""),
     ],
 )

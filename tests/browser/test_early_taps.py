@@ -1,0 +1,68 @@
+"""What is tapped while the programs are still on their way is done when they have come."""
+
+from playwright.sync_api import BrowserContext, Page, Route
+
+from tests.browser.host import Host
+from tests.browser.watching import READY, until
+
+STATION = "work/scald/"
+TICKS = ".step:not([hidden]) .step__tick"
+
+
+def opened_without_programs(phone: BrowserContext, host: Host) -> tuple[Page, list[Route]]:
+    """A station's page whose main program the line holds back, and what is held."""
+    held: list[Route] = []
+    page = phone.new_page()
+    page.route("**/phone/main.js", lambda route: held.append(route))
+    page.goto(host.address + STATION, wait_until="commit")
+    page.locator(TICKS).first.wait_for()
+    return page, held
+
+
+def let_come(page: Page, held: list[Route]) -> None:
+    while not held:
+        page.wait_for_timeout(20)
+    held[0].continue_()
+    until(page, READY)
+    page.unroute("**/phone/main.js")
+
+
+def test_ticks_and_timers_tapped_early_are_kept(phone: BrowserContext, shared_host: Host) -> None:
+    page, held = opened_without_programs(phone, shared_host)
+    for row in range(3):
+        page.locator(TICKS).nth(row).click()
+    page.locator(TICKS).nth(1).click()  # and back
+    page.locator("[data-timer]").first.click()
+    let_come(page, held)
+    until(page, "document.querySelectorAll('.step--done').length === 2")
+    until(page, "document.querySelector('.strip__row .left')?.innerText")
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    assert page.locator(".step--done").count() == 2
+    assert page.locator(".strip__row .left:not(:empty)").count() == 1
+
+
+def test_a_tick_that_stands_is_not_taken_back_by_an_early_tap(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    page.locator(TICKS).first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    other, held = opened_without_programs(phone, shared_host)
+    other.locator(TICKS).first.click()
+    let_come(other, held)
+    assert other.locator(".step--done").count() == 1
+
+
+def test_nothing_is_done_that_the_page_said_is_not_kept(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    held: list[Route] = []
+    page.route("**/phone/main.js", lambda route: held.append(route))
+    page.goto(shared_host.address + STATION, wait_until="commit")
+    page.locator(TICKS).first.click()
+    page.clock.run_for(11_000)
+    page.get_by_text("Nothing you tap is kept here.").wait_for()
+    let_come(page, held)
+    assert page.locator(".step--done").count() == 0
+    assert not page.locator(TICKS).first.is_checked()
