@@ -115,3 +115,13 @@ def test_fahrenheit_kelvin_and_celsius_agree(bench: Bench, setting: float, fill:
     for name, value in days[0].items():
         for day in days[1:]:
             assert math.isclose(day[name], value, rel_tol=1e-6, abs_tol=1e-5), name
+
+
+@given(st.integers(0, 120))
+def test_gas_for_every_minute_that_the_scald_is_hot(bench: Bench, minutes: int) -> None:
+    """Who lights earlier burns what the water loses in that time, at the burner's share of heat."""
+    soon, early = (bench.day({"burner_margin_time": f"{each} min"}) for each in (0, minutes))
+    lost = (early["scald_surface_loss"] + early["scald_wall_loss"]) * minutes * 60
+    burnt = (early["propane_mass"] - soon["propane_mass"]) * early["propane_heat"] * early["burner_efficiency"]
+    assert math.isclose(burnt, lost, rel_tol=1e-6, abs_tol=1e-3)
+    assert math.isclose(soon["burner_light_time"] - early["burner_light_time"], minutes * 60, abs_tol=1e-6)

@@ -57,6 +57,14 @@ def test_edge_that_is_a_result(bench: Bench, watch: str) -> None:
     assert watch in bench.run(start | {given: form.format(edge + step)}).alerts
 
 
+def test_cones_are_not_blamed_for_a_slow_table(bench: Bench) -> None:
+    """With two at the gutting table birds wait there, and a fourth cone would bring nothing."""
+    slow = {"helpers_evisceration": "2", "cones": "3"}
+    few, more = bench.run(slow), bench.run(slow | {"cones": "8"})
+    assert few.values["line_rate"] == more.values["line_rate"]
+    assert "cones_short" not in few.alerts
+
+
 @pytest.mark.parametrize("species", ["turkey", "goose"])
 def test_large_birds_wait_longer(bench: Bench, species: str) -> None:
     assert "bleed_wait_short" not in bench.run({"species": species, "bleed_time": "120 s"}).alerts

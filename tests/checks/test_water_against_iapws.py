@@ -45,3 +45,19 @@ def test_specific_heat_of_water(bench: Bench, celsius: float) -> None:
     reference = _water(celsius, P=0.101325).cp * 1e3
     nearness = 0.0025 if celsius >= 20 else 0.01
     assert _probed(bench, "water_specific_heat", celsius) == pytest.approx(reference, rel=nearness)
+
+
+@pytest.mark.parametrize(("comes", "bath"), [(1, 2), (1, 4), (3, 4)])
+def test_running_water_carries_off_all_heat(bench: Bench, comes: float, bath: float) -> None:
+    """What runs through warms from tap to bath by all the heat that birds and leaks bring: its gain of enthalpy."""
+    plan = {
+        "chill_method": "running_water",
+        "tap_temperature": f"{comes} degC",
+        "chill_water_temperature": f"{bath} degC",
+    }
+    day = bench.day(plan)
+    brought = day["heat_to_remove"] + day["heat_after_target"] + day["tub_leak_power"] * day["chill_hold_time"]
+    cold, warm = (_water(celsius, P=0.101325) for celsius in (comes, bath))
+    carried = day["birds"] * day["chill_flow"] * cold.rho * (warm.h - cold.h) * 1e3
+    assert carried == pytest.approx(brought, rel=0.012)  # the parabola of its specific heat is within 1 % this cold
+    assert day["water_chill"] >= day["birds"] * day["chill_flow"]
