@@ -103,7 +103,7 @@ def _measures(workbook: Workbook) -> dict[str, object]:
 
 
 def _units(workbook: Workbook) -> dict[str, object]:
-    """Units that may be shown on the phone: of measures used, and of numbers taken in a unit inside a formula."""
+    """All units, as a phone shows them and reads what is typed."""
     units: dict[str, object] = {}
     for text, unit in workbook.library.units.items():
         size = workbook.book.size(text)

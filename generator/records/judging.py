@@ -58,7 +58,8 @@ def verdict_of(entry: Entry) -> Verdict:
 def due(items: Mapping[str, Logged], values: Mapping[str, float | str], entries: Sequence[Entry]) -> list[Due]:
     """When each reading is due next, the most pressing first.
 
-    Read by lots, each lot has its own time; a reading with a time allowed is done once it lies inside its limits.
+    Read by lots, each lot has its own time; a reading with a time allowed is done once it lies inside its limits, the
+    last of every name that was read.
     """
     found, counting = [], standing(entries)
     for of, item in items.items():
@@ -69,10 +70,15 @@ def due(items: Mapping[str, Logged], values: Mapping[str, float | str], entries:
             later = [each for each in counting if each["at"] >= start and _in_lot(item, each, lot)]
             mine = [each for each in later if each.get("of") == of]
             over = any(each.get("of") == item.until for each in later if item.until)
-            met = item.within and mine and "value" in mine[-1] and verdict_of(mine[-1]) == "inside"
-            if not over and not met:
-                found.append(Due(of, lot, (mine[-1]["at"] if mine else start) + every * 1000))
+            lasts = {each.get("name"): each for each in mine}.values()
+            open_ones = [each for each in lasts if not _is_inside(each)] if item.within else mine[-1:]
+            if not over and (open_ones or not mine):
+                found.append(Due(of, lot, min((each["at"] for each in open_ones), default=start) + every * 1000))
     return sorted(found, key=lambda each: (each.at, each.of + each.lot))
+
+
+def _is_inside(entry: Entry) -> bool:
+    return "value" in entry and verdict_of(entry) == "inside"
 
 
 def _slack(limit: float) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from generator.computing.phone_formulas import MADE, RUNTIME
 from generator.formula import Node, to_javascript
 from generator.model.teaching import Answer, Drill
 from generator.teaching.drill_bounds import bounds
@@ -17,10 +18,6 @@ from generator.telling.figures import Figures
 FILE = "phone/drills.js"
 DRAWINGS = "phone/drill_drawings.js"
 _AS_REFERENCES = str.maketrans({sign: f"&#{ord(sign)};" for sign in "\\`$"})
-_HEAD = """\
-// Made from content by the build; do not edit.
-import { abs, ceil, exp, floor, integral, log, max, min, over, power, root, round, sqrt } from "./runtime.js";
-"""
 
 
 def drill_program(edition: Edition, figures: Figures) -> dict[str, str]:
@@ -34,7 +31,7 @@ def drill_program(edition: Edition, figures: Figures) -> dict[str, str]:
     measures = _json(_measures(edition))
     fields = ",".join(f"{name}:{in_backquotes(drawing)}" for name, drawing in drawn.items())
     return {
-        FILE: f"{_HEAD}export const drills = {{\n{asked}}};\nexport const drillMeasures = {measures};\n",
+        FILE: f"{MADE}{RUNTIME}export const drills = {{\n{asked}}};\nexport const drillMeasures = {measures};\n",
         DRAWINGS: f"export const drawings = {{{fields}}};\n",
     }
 

@@ -20,12 +20,12 @@ export function drillTable(plan, formulas, random) {
     random,
     round(value, of, measure) {
       const name = measure || formulas.measureOf[of];
-      const { form, [system]: shown, unit } = measures[name];
+      const { form, [system]: shown } = measures[name];
       if (form === "clock") return Math.round(value / FIVE_MINUTES) * FIVE_MINUTES;
       if (form === "duration") return Math.round(value / 60) * 60;
       if (formulas.inputs[of]?.whole) return Math.round(value);
-      const factor = 10 ** (formulas.digitsOf[of] ?? shown.digits);
-      return unit === "1" ? value : toSi(Math.round(fromSi(value, formulas.units[shown.unit]) * factor) / factor, formulas.units[shown.unit]);
+      const [unit, factor] = [formulas.units[shown.unit], 10 ** (formulas.digitsOf[of] ?? shown.digits)];
+      return toSi(Math.round(fromSi(value, unit) * factor) / factor, unit);
     },
     say(text, values, own) {
       let whole = true;

@@ -46,7 +46,7 @@ const slackOf = (limit) => SLACK_OF_LIMIT * Math.max(1, Math.abs(limit));
 
 /**
  * When each reading is due next, the most pressing first. Read by lots, each lot has its own time; a reading with a time
- * allowed is done once it lies inside its limits.
+ * allowed is done once it lies inside its limits, the last of every name that was read.
  * @param {Record<string, Item>} items @param {Record<string, number | string>} values @param {Entry[]} entries
  * @returns {{of: string, lot: string, at: number}[]}
  */
@@ -58,14 +58,18 @@ export function due(items, values, entries) {
     const starts = startsOf(item.since ? item : { ...item, since: of }, all);
     return [...starts].flatMap(([lot, start]) => {
       const mine = all.filter((entry) => entry.of === of && inLot(item, entry, lot) && entry.at >= start);
-      const last = mine.at(-1);
+      const lasts = [...new Map(mine.map((entry) => [entry.name, entry])).values()];
+      const open = item.within ? lasts.filter((entry) => !isInside(entry)) : mine.slice(-1);
       const over = all.some((entry) => item.until !== undefined && entry.of === item.until && inLot(item, entry, lot) && entry.at >= start);
-      const met = item.within && last?.value !== undefined && judge(last.value, last.limit, last.at) === "inside";
-      return over || met ? [] : [{ of, lot, at: (last?.at ?? start) + every * 1000 }];
+      if (over || (mine.length && !open.length)) return [];
+      return [{ of, lot, at: (open.length ? Math.min(...open.map(({ at }) => at)) : start) + every * 1000 }];
     });
   });
   return found.sort((one, other) => one.at - other.at || (one.of + one.lot < other.of + other.lot ? -1 : 1));
 }
+
+/** @param {Entry} entry */
+const isInside = ({ value, limit, at }) => value !== undefined && judge(value, limit, at) === "inside";
 
 /** When each lot began, or the day under the empty name. @param {Item} item @param {Entry[]} all  in order */
 function startsOf(item, all) {

@@ -14,7 +14,7 @@ import { frozenValues, runToWriteTo } from "./runs.js";
 
 /** @param {Page} page @param {string} of @param {import("./reading_items.js").Reading} item @param {Given} given @returns {Promise<Kept | null>} null where no day goes on */
 export async function keepReading(page, of, item, given) {
-  const run = await runToWriteTo(page);
+  const run = await runFor(page, given.corrects);
   if (!run) return null;
   const lot = item.per_lot ? given.lot : undefined;
   const limit = limitFor(item, frozenValues(page.log, run), page.log.of(run).ends(), lot);
@@ -23,6 +23,9 @@ export async function keepReading(page, of, item, given) {
   await judgeAnew(page, run, of);
   return kept;
 }
+
+/** A correction stands in the run of what it corrects, and only in the run that goes on can anything be corrected. @param {Page} page @param {string} [corrects] */
+const runFor = (page, corrects) => (corrects ? page.run() : runToWriteTo(page));
 
 /**
  * Where the time at which something began is written down late, corrected or taken back, readings that were judged by
@@ -60,6 +63,6 @@ export async function takeBack(page, entry) {
 
 /** @param {Page} page @param {string} text @param {Entry} [instead] @returns {Promise<Kept | null>} */
 export async function keepRemark(page, text, instead) {
-  const run = await runToWriteTo(page);
+  const run = await runFor(page, instead?.id);
   return run ? page.log.add(run, { kind: "remark", text, ...placeOf(instead) }) : null;
 }

@@ -16,7 +16,7 @@ export function makeIndex() {
   /** @type {Set<string>} */ const corrected = new Set();
   /** @type {Map<string, {clock: number, counter: number}>} */ const latest = new Map();
   /** By list, by lot, by step. @type {Map<string, Map<string, Map<string, Entry[]>>>} */ const ticks = new Map();
-  /** @type {Map<string, Ends>} */ const ends = new Map();
+  /** By thing, lot and name. @type {Map<string, Ends>} */ const ends = new Map();
   /** @type {Set<string>} */ const lost = new Set();
   let newest = { at: -Infinity, phone: "" };
   let wentBack = false;
@@ -69,7 +69,7 @@ export function makeIndex() {
 
   /** @param {Entry} entry */
   function stretch(entry) {
-    const key = `${entry.kind === "list" ? LIST : ""}${entry.of}\n${entry.lot ?? ""}`;
+    const key = `${entry.kind === "list" ? LIST : ""}${entry.of}\n${entry.lot ?? ""}\n${entry.name ?? ""}`;
     ends.set(key, { first: ends.get(key)?.first ?? entry, last: entry });
   }
 
@@ -117,13 +117,13 @@ export function makeIndex() {
     /** The rounds of a list in which something was ticked. @param {string} list @returns {Set<string>} */
     roundsOf: (list) => settled(() => new Set(ticks.get(list)?.keys())),
     /** A list as it stood when its first step was ticked. @param {string} list @returns {Record<string, string> | undefined} */
-    printsOf: (list) => settled(() => ends.get(`${LIST}${list}\n`)?.first.prints),
+    printsOf: (list) => settled(() => ends.get(`${LIST}${list}\n\n`)?.first.prints),
     /** The last of a thing, of a lot where one is given. @param {string} of @param {string} [lot] */
     last: (of, lot) => settled(() => {
-      if (lot !== undefined) return ends.get(`${of}\n${lot}`)?.last;
-      return [...ends].filter(([key]) => key.startsWith(`${of}\n`)).map(([, { last }]) => last).reduce((one, other) => (one && one.at > other.at ? one : other), /** @type {Entry | undefined} */ (undefined));
+      const begins = lot === undefined ? `${of}\n` : `${of}\n${lot}\n`;
+      return [...ends].filter(([key]) => key.startsWith(begins)).map(([, { last }]) => last).reduce((one, other) => (one && one.at > other.at ? one : other), /** @type {Entry | undefined} */ (undefined));
     }),
-    /** The first and the last of each thing and lot: all that limits and rhythms ask for. */
+    /** The first and the last of each thing, lot and name: all that limits and rhythms ask for. */
     ends: () => settled(() => [...new Set([...ends.values()].flatMap(({ first, last }) => [first, last]))]),
   };
 }

@@ -5,6 +5,7 @@ import { tell } from "./log_words.js";
 import { clock } from "./words_said.js";
 
 const MINUTE = 60_000;
+const HALF_DAY = 12 * 60 * MINUTE;
 const EARLIER = [5, 15, 30];
 
 /**
@@ -18,7 +19,7 @@ export function markTimes(keep, refused, was) {
   const form = element("form", { class: "sheet__other" }, element("label", { for: "mark-time" }, tell("mark_time")), field, element("button", { type: "submit", class: "button" }, tell("keep")));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    const at = timeToday(field.value, Date.now());
+    const at = timeNear(field.value, was ?? Date.now(), Date.now());
     refused.hidden = at !== null;
     refused.textContent = at === null ? tell("mark_time_wrong") : "";
     if (at !== null) keep(at);
@@ -35,9 +36,16 @@ function button(kind, words, act) {
   return made;
 }
 
-/** A time of this day as a field gives it; null where it is none, or has not come yet. @param {string} text @param {number} now */
-export function timeToday(text, now) {
+/**
+ * The moment that a field's time of day means: less than half a day from another, so that noon is not taken for midnight,
+ * and not to come; null where there is none. @param {string} text @param {number} near @param {number} now
+ */
+export function timeNear(text, near, now) {
   const [hours, minutes] = text.split(":").map(Number);
-  const at = new Date(now).setHours(hours, minutes, 0, 0);
-  return at <= now ? at : null;
+  const moments = [-1, 0, 1].map((days) => {
+    const day = new Date(near);
+    day.setDate(day.getDate() + days);
+    return day.setHours(hours, minutes, 0, 0);
+  });
+  return moments.find((at) => at <= now && Math.abs(at - near) < HALF_DAY) ?? null;
 }

@@ -1,6 +1,6 @@
 /**
  * Questions made ready to be asked: numbers drawn and worked out with the day's formulas, answers mixed.
- * Touches neither the page nor the store; chance is handed in.
+ * Touches neither the page nor the store; chance is handed in. Where a number has no value, neither has what rests on it.
  *
  * @typedef {import("./plan_state.js").Value} Value
  * @typedef {Record<string, Value>} Values
@@ -16,6 +16,8 @@
  *   say: (text: string, values: Values, measures: Record<string, string>) => string | undefined, random: () => number}} Table
  *   `say` gives nothing where a number is refused; `round` gives a drawn value as it is shown, so that nobody is asked about digits that cannot be read
  */
+
+import { attempt } from "./running.js";
 
 const TRIES = 40;
 
@@ -41,7 +43,7 @@ function poseOnce(drill, formulas, table) {
   const [asks, why] = [said(drill.asks), said(drill.why)];
   const steps = (drill.arrange ?? []).map(([id, action]) => ({ id, says: said(action), why: "", right: true }));
   const answers = Object.entries(drill.answers ?? {}).map(([id, answer]) => ({
-    id, says: said(answer.says), why: said(answer.why ?? ""), right: Boolean(answer.right || answer.when?.(values)),
+    id, says: said(answer.says), why: said(answer.why ?? ""), right: Boolean(answer.right || (answer.when && attempt(answer.when, values))),
   }));
   if (!whole) return undefined;
   if (steps.length) return { asks, why, choices: mixed(steps, table.random) };
@@ -56,7 +58,10 @@ export function valuesFor(drill, { settle, compute }, { changes, round, random }
   const varied = Object.entries(drill.vary ?? {}).map(([id, [low, high]]) => [id, round(between(low, high), id, "")]);
   const { values } = compute(settle({ ...changes, ...Object.fromEntries(varied) }));
   for (const [name, [measure, low, high]] of Object.entries(drill.draws ?? {})) values[name] = round(between(low, high), name, measure);
-  for (const [name, [, formula]] of Object.entries(drill.works ?? {})) values[name] = formula(values);
+  for (const [name, [, formula]] of Object.entries(drill.works ?? {})) {
+    const worked = attempt(formula, values);
+    if (worked !== null) values[name] = worked;
+  }
   return values;
 }
 

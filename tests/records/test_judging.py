@@ -84,6 +84,17 @@ def test_readings_come_due_on_their_rhythm(phone: Phone) -> None:
     assert both_due(phone, [entry(7, of="cellar", at=NOON)]) == []
 
 
+def test_one_bird_that_is_cold_does_not_speak_for_another(phone: Phone) -> None:
+    put_in = entry(1, kind="mark", of="put_in", lot="a", at=NOON)
+    about: Any = {"of": "core", "lot": "a", "limit": {"high": 278}}
+    big = entry(2, **about, name="big", value=283, at=NOON + 5 * MINUTE)
+    small = entry(3, **about, name="small", value=276, at=NOON + 9 * MINUTE)
+    assert both_due(phone, [put_in, small]) == []
+    assert both_due(phone, [put_in, big, small]) == [("core", "a", 15)]
+    again = entry(4, **about, name="big", value=277, at=NOON + 16 * MINUTE)
+    assert both_due(phone, [put_in, big, small, again]) == []
+
+
 def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) -> None:
     put_in = [entry(1, kind="mark", of="put_in", lot="a", at=NOON)]
     for name, lot, limit in (

@@ -39,6 +39,7 @@ class Phone:
         drills = drill_program(edition, Figures(edition))["phone/drills.js"]
         self._engine = MiniRacer()
         modules = shipped(*NUMBERS, "records.js", "boxes.js", "posing.js", "hiding.js", "skills_signed.js")
+        modules += "\nconst names = {}, options = {}, symbols = {};\n" + shipped("drill_table.js")
         self._engine.eval(modules + without_modules(edition.workbook.javascript()) + without_modules(drills))
         self._engine.eval(
             "const luck = (list) => { let at = 0; return () => list[at++ % list.length]; };"

@@ -93,6 +93,40 @@ def test_both_hands_work_out_the_same(name: str, phone: Phone, edition: Edition)
     assert told == right_answers(edition.workbook, drill, linked, values)
 
 
+@pytest.mark.parametrize(
+    ("drawn", "measure", "system", "asked"),
+    [
+        (4.37, "count", "us", 4),
+        (0.1234, "share", "us", 0.12),
+        (0.12345, "ratio", "us", 0.12),
+        (1.2345, "mass", "metric", 1.2),
+        (1.2345, "mass", "us", 2.7 * 0.45359237),
+    ],
+)
+def test_nobody_is_asked_about_digits_that_cannot_be_read(
+    phone: Phone, drawn: float, measure: str, system: str, asked: float
+) -> None:
+    """Rounded by hand to the digits that each measure shows; one pound is 0.45359237 kg by definition."""
+    found = phone.ask(
+        "drillTable({ changes: () => ({}), system: () => system }, "
+        "{ measures, units, measureOf: {}, digitsOf: {}, inputs: {} }, Math.random).round(drawn, 'drawn', measure)",
+        drawn=drawn,
+        measure=measure,
+        system=system,
+    )
+    assert found == pytest.approx(asked, rel=1e-12)
+
+
+def test_a_question_without_its_number_is_not_asked(phone: Phone) -> None:
+    """A bath at 5 °C brings nothing down to 40 °F, so the plan has no ice to ask for; tubs it has."""
+    plan = "{ changes: () => changes, system: () => 'us' }"
+    formulas = "{ settle, compute, measures, units, measureOf, digitsOf, inputs }"
+    asked = f"pose(drills[name], {formulas}, drillTable({plan}, {formulas}, luck([0.3, 0.7]))) ?? null"
+    for bath, is_asked in ((1, True), (5, False)):
+        changes = {"chill_water_temperature": 273.15 + bath}
+        assert (phone.ask(asked, name="bags_of_ice", changes=changes) is not None) is is_asked
+
+
 @pytest.mark.parametrize("name", DRILLS)
 def test_the_answer_is_written_where_the_question_says(name: str, library: Library, phone: Phone) -> None:
     drill = library.drills[name]
