@@ -114,6 +114,7 @@ def call(*words: str) -> None:
 def hand_over(*words: str) -> int:
     """Let the environment's Python take this process's place, so that Ctrl-C and exit codes are its own."""
     os.environ["PYTHONPATH"] = str(HERE)
+    os.environ["PYTHONUTF8"] = "1"  # what is told holds signs that a pipe's own encoding may lack
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # as containers set it: every command would read its program anew
     if os.name != "nt":
         os.execv(PYTHON, [str(PYTHON), *words])

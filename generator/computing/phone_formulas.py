@@ -107,7 +107,7 @@ def _units(workbook: Workbook) -> dict[str, object]:
     units: dict[str, object] = {}
     for text, unit in workbook.library.units.items():
         size = workbook.book.size(text)
-        about = {"symbol": unit.symbol, "plural": unit.plural, "pattern": unit.pattern}
+        about = {"symbol": unit.symbol, "plural": unit.plural, "pattern": unit.pattern, "also": unit.also}
         units[text] = {**about, "factor": float(size.factor), "offset": float(size.offset)}
     return units
 

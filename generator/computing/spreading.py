@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
@@ -13,9 +12,6 @@ if TYPE_CHECKING:
 
 At = Callable[[Iterable[tuple[str, float]]], float | None]
 """A result with some inputs changed; None where it is refused."""
-
-_MOST_AT_ONCE = 10
-"""Inputs whose ends are tried in every combination: 1024 days."""
 
 
 @dataclass(frozen=True)
@@ -39,33 +35,6 @@ class Likely:
     low: float
     high: float
     moves: tuple[Move, ...]
-
-
-@dataclass(frozen=True)
-class Spread:
-    """The moves, the largest first, and the least and greatest value over the corners of the ranges."""
-
-    moves: tuple[Move, ...]
-    least: float
-    most: float
-
-
-def spread(
-    workbook: Workbook,
-    settings: Mapping[str, float | str],
-    name: str,
-    ranges: Mapping[str, tuple[float, float]],
-) -> Spread | None:
-    """The spread of one result over ranges of inputs in SI; None where it is refused or no number as things stand."""
-    at = _results(workbook, settings, name)
-    middle = at(())
-    if middle is None:
-        return None
-    moves = _moves(at, middle, ranges, workbook.rests_on(name))
-    first = [move.input for move in moves[:_MOST_AT_ONCE]]
-    corners = (at(zip(first, ends, strict=True)) for ends in itertools.product(*(ranges[each] for each in first)))
-    reached = [middle, *(value for value in corners if value is not None)]
-    return Spread(tuple(moves), min(reached), max(reached))
 
 
 def likely(

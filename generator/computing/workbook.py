@@ -17,7 +17,7 @@ from generator.computing.naming import make_scope
 from generator.computing.phone_formulas import print_phone_formulas
 from generator.computing.running import Machine
 from generator.computing.settling import Settings, Settler
-from generator.computing.spreading import Likely, Spread, likely, spread
+from generator.computing.spreading import Likely, likely
 from generator.computing.tables import in_si
 from generator.computing.units_in_content import check_units
 from generator.formula import Node, Scope, Working
@@ -79,12 +79,6 @@ class Workbook:
                 found.add(name)
                 waiting += self.uses(name)
         return frozenset(found)
-
-    def spread(
-        self, settings: Mapping[str, float | str], identifier: str, ranges: Mapping[str, tuple[float, float]]
-    ) -> Spread | None:
-        """What moves a result most over ranges of inputs in SI, and how far they move it together."""
-        return spread(self, settings, identifier, ranges)
 
     def how_sure(self, settings: Mapping[str, float | str], identifier: str) -> Likely | None:
         """Where a result most likely lies, from what its inputs and constants may truly be within their ranges."""

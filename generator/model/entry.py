@@ -34,25 +34,25 @@ def _number_as_text(value: object) -> object:
     return str(value) if isinstance(value, int | float) and not isinstance(value, bool) else value
 
 
-_Visible = AfterValidator(_without_hidden_characters)
+Visible = AfterValidator(_without_hidden_characters)
 _Number = BeforeValidator(_number_as_text, json_schema_input_type=str | int | float)
 
 Identifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length=60)]
 SourceIdentifier = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*$", max_length=60), Refers("sources")]
 
-Title = Annotated[str, StringConstraints(min_length=1, max_length=48), _Visible, Human()]
-Round = Annotated[str, StringConstraints(min_length=1, max_length=24), _Visible, Human()]
+Title = Annotated[str, StringConstraints(min_length=1, max_length=48), Visible, Human()]
+Round = Annotated[str, StringConstraints(min_length=1, max_length=24), Visible, Human()]
 """Short, for a number follows it."""
-Symbol = Annotated[str, StringConstraints(max_length=30), _Visible, Human()]
+Symbol = Annotated[str, StringConstraints(max_length=30), Visible, Human()]
 """What stands behind a number; may be empty."""
-Line = Annotated[str, StringConstraints(min_length=1, max_length=100), _Visible, Human()]
-Sentence = Annotated[str, StringConstraints(min_length=1, max_length=240), _Visible, Human()]
-Prose = Annotated[str, StringConstraints(min_length=1, max_length=1200), _Visible, Human()]
-Facts = Annotated[str, StringConstraints(min_length=1, max_length=1200), _Visible, Human(figures=True)]
+Line = Annotated[str, StringConstraints(min_length=1, max_length=100), Visible, Human()]
+Sentence = Annotated[str, StringConstraints(min_length=1, max_length=240), Visible, Human()]
+Prose = Annotated[str, StringConstraints(min_length=1, max_length=1200), Visible, Human()]
+Facts = Annotated[str, StringConstraints(min_length=1, max_length=1200), Visible, Human(figures=True)]
 """Prose that reports what a source says, and so may give figures as they stand there."""
-Phrase = Annotated[str, StringConstraints(min_length=1, max_length=240), _Visible, Human(figures=True, names=True)]
+Phrase = Annotated[str, StringConstraints(min_length=1, max_length=240), Visible, Human(figures=True, names=True)]
 """A phrase of the interface; what stands in braces is named by the page that uses it."""
-Verbatim = Annotated[str, StringConstraints(min_length=1, max_length=240), _Visible]
+Verbatim = Annotated[str, StringConstraints(min_length=1, max_length=240), Visible]
 """A name, a title or an address: the same in every language."""
 
 UnitText = Annotated[str, StringConstraints(min_length=1, max_length=30), Refers("units")]

@@ -18,7 +18,7 @@ from generator.model.plan import Board, Farm, Page, Pardon, Plan, Term, Watch, W
 from generator.model.procedure import Phase, Procedure, Signal, Supply
 from generator.model.quantity import Group, Quantity
 from generator.model.record import Lesson, Logged, Tally
-from generator.model.source import Source
+from generator.model.source import Citation, Source
 from generator.model.table import Table
 from generator.model.teaching import Drill, Instruction, Path, Skill, Verbs
 from generator.model.view import View
@@ -75,6 +75,11 @@ class Library(Entry):
     def gathered(self) -> dict[str, tuple[object, list[Any]]]:
         """What `leaves.py` found in the entries of each kind, beside those entries."""
         return self._gathered
+
+    def is_remembered(self, citation: Citation) -> bool:
+        """Whether it names memory, a work that was cited from memory, or a work that nobody here has read."""
+        read = self.sources[citation.id].read if citation.id else ""
+        return citation.plain == "from memory" or citation.memory or read == "memory"
 
     @property
     def this_farm(self) -> Farm:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, get_args
 
 from pydantic import BeforeValidator, model_validator
 
@@ -27,6 +27,7 @@ from generator.model.roles import Refers
 from generator.model.source import Citations
 
 Signal = Literal["danger", "warning", "caution", "notice"]
+SIGNALS: tuple[Signal, ...] = get_args(Signal)
 """From the worst down."""
 
 

@@ -19,14 +19,15 @@ from generator.model.entry import (
     Title,
     ValueText,
     Verbatim,
+    Visible,
     fault,
 )
 from generator.model.roles import Human, Refers
 from generator.model.source import Citations
 
-Asked = Annotated[str, StringConstraints(min_length=1, max_length=240), Human(names=True)]
+Asked = Annotated[str, StringConstraints(min_length=1, max_length=240), Visible, Human(names=True)]
 """A sentence of a drill: `{name}` stands for a quantity, or for a number that the drill draws or works out."""
-Point = Annotated[str, StringConstraints(min_length=1, max_length=100), Human(names=True)]
+Point = Annotated[str, StringConstraints(min_length=1, max_length=100), Visible, Human(names=True)]
 """A line for whoever teaches: `{title}` stands for the job, `{needs}` and `{steps}` for how many there are."""
 DrillIdentifier = Annotated[Identifier, Refers("drills")]
 TermIdentifier = Annotated[Identifier, Refers("terms")]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.model.procedure import Caution, KeyPoint, Procedure, Step
+from generator.model.procedure import SIGNALS, Caution, KeyPoint, Procedure, Step
 from generator.papers.data import Data
 from generator.papers.paper import Sheet
 from generator.papers.wording import Wording
@@ -11,7 +11,6 @@ from generator.telling.drawings import Drawings
 from generator.units.writing import NO_BREAK
 
 MOST_TARGETS = 4
-SIGNALS = ("danger", "warning", "caution", "notice")
 
 
 class Stations:

@@ -11,13 +11,11 @@ from babel.messages.pofile import write_po
 from generator.model.library import Library
 from generator.reading.catalogue import read_catalogue
 from generator.reading.files import TRANSLATIONS
-from generator.reading.messages import extract, template
+from generator.reading.messages import HEADER, extract, template
 from generator.reading.putting import put
 from generator.reading.translation import Translation
 
 TEMPLATE = "messages.pot"
-HEADER = 'msgid ""\nmsgstr "Content-Type: text/plain; charset=UTF-8\\n"\n\n'
-"""Without dates and names, so that the same words give the same file."""
 
 
 @dataclass(frozen=True)

@@ -25,10 +25,10 @@ from generator.records.season import bring_up_to_date, years
 from generator.records.table import to_table
 from generator.records.taking import Taken, take_file
 from generator.telling.edition import Edition
+from generator.telling.listing import usual_size
 from generator.telling.words import Words
 
 SEASON = "season.sqlite"
-PAPER = {"us": "us-letter", "metric": "a4"}
 
 
 @dataclass(frozen=True)
@@ -79,7 +79,7 @@ def write_records(gathering: Gathering, out: Path, say: Callable[[str], None]) -
     days = bring_up_to_date(out / SEASON, gathering.book, gathering.entries)
     sums, gathered = years(out / SEASON, gathering.book, days), {entry["run"] for entry in gathering.entries}
     written = [out / SEASON]
-    for day in (day for day in days if day.run in gathered):
+    for day in (day for day in days if any(entry["run"] in gathered for entry in day.entries)):
         say(f"Writing the report of {day.date}")
         data = Report(gathering.edition, day, sums).data()
         record, table, paper = (out / f"{day.run}.{ending}" for ending in ("json", "csv", "pdf"))
@@ -153,7 +153,7 @@ def _set(edition: Edition, day: RecordedDay, data: dict[str, object]) -> bytes:
         "not_ready": "",
         "foot": farm.name,
     }
-    paper = {**head, "paper": PAPER[edition.first], **data}
+    paper = {**head, "paper": usual_size(edition.first), **data}
     try:
         return typeset([paper], str(data["title"]), farm.name)
     except ProblemsFound:
@@ -163,9 +163,7 @@ def _set(edition: Edition, day: RecordedDay, data: dict[str, object]) -> bytes:
 def _plain(value: dict[str, object]) -> dict[str, object]:
     def plain(part: object) -> object:
         if isinstance(part, str):
-            return "".join(
-                letter if letter.isprintable() and ord(letter) < _LATIN else _sign(letter) for letter in part
-            )
+            return "".join(letter if _can_be_set(letter) else "?" for letter in part)
         if isinstance(part, list | tuple):
             return [plain(each) for each in part]
         return {key: plain(each) for key, each in part.items()} if isinstance(part, dict) else part
@@ -174,7 +172,8 @@ def _plain(value: dict[str, object]) -> dict[str, object]:
 
 
 _LATIN = 0x250
+_SIGNS = "−–’“”…\u00a0\u202f"
 
 
-def _sign(letter: str) -> str:
-    return letter if letter in "−–’“”…" else "?"
+def _can_be_set(letter: str) -> bool:
+    return letter in _SIGNS or (letter.isprintable() and ord(letter) < _LATIN)

@@ -70,8 +70,3 @@ def listed_files(site: Path) -> list[str]:
     worker = (site / WORKER).read_text(encoding="utf-8")
     found = _LISTED.search(worker)
     return list(json.loads(found[1])) if found else []
-
-
-def switch_off(site: Path) -> None:
-    """Puts the worker that removes itself in the place of the other."""
-    (site / WORKER).write_bytes((site / SWITCHED_OFF).read_bytes())

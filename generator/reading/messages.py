@@ -1,4 +1,4 @@
-"""The template of messages that translators work from, and a language made by machine for tests."""
+"""The template of messages that translators work from."""
 
 from __future__ import annotations
 
@@ -12,13 +12,10 @@ from generator.formula import wording
 from generator.model.leaves import Leaf, leaves
 from generator.model.library import Library
 from generator.model.roles import Human
-from generator.reading.translation import Translation
 from generator.units import showing
 
-_BRACES = re.compile(r"(\{[^{}]*\})")
-_ACCENTED = str.maketrans("aceinouyACEINOUY", "áçéíñóúýÁÇÉÍÑÓÚÝ")
-_LONGER = 0.35
-"""A usual allowance for languages that need more room than English."""
+HEADER = 'msgid ""\nmsgstr "Content-Type: text/plain; charset=UTF-8\\n"\n\n'
+"""Without dates and names, so that the same words give the same file."""
 
 
 def extract(library: Library) -> Catalog:
@@ -39,20 +36,7 @@ def template(library: Library) -> str:
     """The text of `messages.pot`: the same for the same library, whenever it is made."""
     file = io.BytesIO()
     write_po(file, extract(library), omit_header=True, width=100)
-    header = 'msgid ""\nmsgstr "Content-Type: text/plain; charset=UTF-8\\n"\n\n'
-    return header + file.getvalue().decode("utf-8")
-
-
-def mechanical() -> Translation:
-    """A language that is English with accents and a third longer: shows text that is not translated or has no room."""
-    return Translation("en-x-longer", {}, _lengthen)
-
-
-def _lengthen(english: str) -> str:
-    parts = _BRACES.split(english)
-    accented = "".join(part if part.startswith("{") else part.translate(_ACCENTED) for part in parts)
-    more = round(len(english) * _LONGER)
-    return accented + (" ñéx" * (more // 4 + 1))[:more].rstrip()
+    return HEADER + file.getvalue().decode("utf-8")
 
 
 def _field(leaf: Leaf) -> str:

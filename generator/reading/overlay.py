@@ -15,7 +15,7 @@ _WHOLE = ("source",)
 
 def lay_over(base: dict[str, Node], over: dict[str, Node], problems: list[Problem]) -> dict[str, Node]:
     """The base with the overlay's values put in: scalars and lists are replaced, mappings merged key by key."""
-    merged = dict(base)
+    merged, after = dict(base), dict[str, Node]()
     for key, node in over.items():
         under = base.get(key)
         if node.value == REMOVE:
@@ -28,26 +28,46 @@ def lay_over(base: dict[str, Node], over: dict[str, Node], problems: list[Proble
             written = {name: inner for name, inner in node.value.items() if name != AFTER}
             value = lay_over(inside, written, problems)
             merged[key] = under._replace(value=value) if under and inside else node._replace(value=value)
-            if AFTER in node.value:
-                merged = _moved(merged, key, node.value[AFTER], problems)
+            after |= {key: node.value[AFTER]} if AFTER in node.value else {}
         else:
             merged[key] = node
-    return merged
+    return _in_order(merged, after, problems)
 
 
-def _moved(entries: dict[str, Node], key: str, after: Node, problems: list[Problem]) -> dict[str, Node]:
-    """The entries with `key` behind the one that is named."""
-    others = {name: node for name, node in entries.items() if name != key}
-    if after.value not in others:
-        hint = did_you_mean(str(after.value), others, "name an entry of the same list")
-        problems.append(Problem(after.place, f"there is no `{after.value}` here to come after", hint))
-        return entries
-    moved: dict[str, Node] = {}
-    for name, node in others.items():
-        moved[name] = node
-        if name == after.value:
-            moved[key] = entries[key]
-    return moved
+def _in_order(entries: dict[str, Node], after: dict[str, Node], problems: list[Problem]) -> dict[str, Node]:
+    """The entries, those that name another behind that one, in the order in which they are written."""
+    followers: dict[str, list[str]] = {}
+    for key, node in after.items():
+        named = _named(node)
+        if named not in entries:
+            hint = did_you_mean(named, entries, "name an entry of the same list")
+            fault = f"there is no `{named}` here to come after" if named else f"`{AFTER}` takes one name"
+            problems.append(Problem(node.place, fault, hint))
+        elif key in _chain(named, after):
+            hint = "let one of them stand where it is"
+            problems.append(Problem(node.place, f"`{key}` comes after itself", hint))
+        else:
+            followers.setdefault(named, []).append(key)
+    moved = {key for keys in followers.values() for key in keys}
+    ordered: dict[str, Node] = {}
+    waiting = [key for key in reversed(entries) if key not in moved]
+    while waiting:
+        key = waiting.pop()
+        ordered[key] = entries[key]
+        waiting += reversed(followers.get(key, []))
+    return ordered
+
+
+def _named(node: Node) -> str:
+    return node.value if isinstance(node.value, str) else ""
+
+
+def _chain(key: str, after: dict[str, Node]) -> list[str]:
+    """A key, what it comes after, what that comes after, and so on."""
+    found = [key]
+    while found[-1] in after and (following := _named(after[found[-1]])) not in found:
+        found.append(following)
+    return found
 
 
 def refuse_removal(entries: dict[str, Node], problems: list[Problem]) -> None:

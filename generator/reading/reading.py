@@ -11,7 +11,7 @@ from generator.problems import Place
 from generator.reading.files import shown_path
 from generator.reading.shape import Entries
 from generator.reading.spot import find_spot
-from generator.reading.tree import Layer, Node
+from generator.reading.tree import Node
 
 
 @dataclass(frozen=True)
@@ -42,11 +42,6 @@ class Reading:
         """Where a character of a text is written; `column` counts from 1 in the text as read."""
         node = self._node(kind, name, path)
         return find_spot(node, column) if node else self.place(kind, name)
-
-    def layer(self, kind: str, name: str, *path: str | int) -> Layer:
-        """The layer a value comes from; of a mapping that both layers share, the shared one."""
-        node = self._node(kind, name, path)
-        return node.layer if node else "shared"
 
     def file(self, kind: str, filename: str) -> Path | None:
         """A file beside the entries, such as a drawing: the farm's own if there is one, else the shared one."""

@@ -74,16 +74,17 @@ class RecordedDay:
     def settings(self) -> dict[str, float | str]:
         """Inputs, choices and constants as frozen, as far as this content still has and takes them; else the farm's."""
         workbook = self.book.workbook
-        frozen = self.frozen["values"] if self.frozen else workbook.plan
-        return dict(
-            workbook.settler.settle({name: value for name, value in frozen.items() if self._fits(name, value)}, {})
-        )
+        frozen = self.frozen["values"] if self.frozen else {}
+        fitting = {name: value for name, value in frozen.items() if self._fits(name, value)}
+        return dict(workbook.settler.settle({**workbook.plan, **fitting}, {}))
 
     @cached_property
     def plan(self) -> Values:
-        """Every number that the plan had: as frozen where it was, else as this content computes it."""
+        """Every number that the plan had: as frozen where it was and is still of its kind, else as computed here."""
         computed = self.book.workbook.compute(self.settings).values
-        return {**computed, **(self.frozen["values"] if self.frozen else {})}
+        frozen = self.frozen["values"] if self.frozen else {}
+        kept = {name: value for name, value in frozen.items() if _alike(computed.get(name, value), value)}
+        return {**computed, **kept}
 
     @cached_property
     def figures(self) -> Figures:
@@ -119,3 +120,7 @@ class RecordedDay:
         if isinstance(value, str):
             return False
         return name in givens.constants or (name in givens.inputs and not givens.inputs[name].refuses(value))
+
+
+def _alike(one: float | str, other: float | str) -> bool:
+    return isinstance(one, str) == isinstance(other, str)

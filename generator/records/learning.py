@@ -53,7 +53,7 @@ def _learn(day: RecordedDay, name: str, lesson: Lesson) -> Learned:
     value, computed, why = observed, None, "missing" if observed is None else ""
     if observed is not None and lesson.by:
         settings = {**day.settings, **_given(day, name)}
-        value = _solve(day.book, settings, lesson, observed)
+        value = solve(day.book, settings, lesson, observed)
         computed = _compute(day.book, settings, lesson.by)
         why = "" if value is not None else "no_fit"
     written = ""
@@ -78,7 +78,7 @@ def _given(day: RecordedDay, name: str) -> dict[str, float]:
     return {key: value for key, value in found.items() if value is not None and not inputs[key].refuses(value)}
 
 
-def _solve(book: RecordBook, settings: Mapping[str, float | str], lesson: Lesson, observed: float) -> float | None:
+def solve(book: RecordBook, settings: Mapping[str, float | str], lesson: Lesson, observed: float) -> float | None:
     """The input at which the plan computes what was observed; of several, the nearest to the planned one."""
     entry, planned = book.workbook.givens.inputs[lesson.input], float(settings[lesson.input])
 
@@ -88,10 +88,8 @@ def _solve(book: RecordBook, settings: Mapping[str, float | str], lesson: Lesson
 
     places = sorted({planned, *(entry.low + (entry.high - entry.low) * step / _STEPS for step in range(_STEPS + 1))})
     gaps = [(place, gap) for place in places if (gap := apart(place)) is not None]
-    found = [
-        _bisect(apart, low, high)
-        for (low, below), (high, above) in itertools.pairwise(gaps)
-        if below == 0 or (below < 0) != (above < 0)
+    found = [place for place, gap in gaps if gap == 0] + [
+        _bisect(apart, low, high) for (low, below), (high, above) in itertools.pairwise(gaps) if below * above < 0
     ]
     return min(found, key=lambda value: abs(value - planned)) if found else None
 

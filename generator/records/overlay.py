@@ -16,6 +16,7 @@ OWN = "farm's own figure"
 NEW_FILE = "quantities/learned.yml"
 _NEW_HEAD = "# Figures learned from days, as they were accepted.\n"
 _QUOTED = re.compile(r"'(?:[^']|'')*'|\"(?:\\.|[^\"\\])*\"")
+_EMPTY = re.compile(r"\{\s*\}")
 _PLAIN = re.compile(r"[^,\]}\n]*?(?=\s*(?:[,\]}]|\s#|$))", re.MULTILINE)
 
 
@@ -79,14 +80,21 @@ def _child(node: Node | None, key: str) -> Node | None:
 
 def _instead(node: Node, written: str) -> Change:
     path = Path(node.place.file)
-    line = path.read_text("utf-8-sig").replace("\r\n", "\n").split("\n")[node.place.line - 1]
-    rest = line[node.place.column - 1 :]
+    rest = _line(node.place)[node.place.column - 1 :]
     found = (_QUOTED if node.style else _PLAIN).match(rest)
     return Change(path, node.place.line, node.place.column, len(found[0]) if found else 0, written)
 
 
+def _line(place: Place) -> str:
+    return Path(place.file).read_text("utf-8-sig").replace("\r\n", "\n").split("\n")[place.line - 1]
+
+
 def _first_child(node: Node, *lines: str) -> Change:
     """New keys before the first one of a mapping: on lines of their own, or in its braces where it stands in such."""
+    if node.value == {}:
+        braces = _EMPTY.search(_line(node.key), node.key.column - 1)
+        at, length = (braces.start() + 1, len(braces[0])) if braces else (node.key.column, 0)
+        return Change(Path(node.key.file), node.key.line, at, length, f"{{{', '.join(lines)}}}" if braces else "")
     first = next(iter(node.value.values())) if isinstance(node.value, dict) else node
     apart = ", " if first.key.line == node.key.line else "\n" + " " * (first.key.column - 1)
     return Change(Path(first.key.file), first.key.line, first.key.column, 0, "".join(line + apart for line in lines))

@@ -95,7 +95,7 @@ class Report:
             key = self._say.title(entry) + (f", {reason}" if reason else ""), entry.get("lot", "")
             sums[key] = entry, sums.get(key, (entry, 0.0))[1] + entry["value"]
         for (title, lot), (entry, value) in sums.items():
-            yield title, lot, self._say.value({**entry, "value": value})
+            yield title, lot, self._say.value({**entry, "value": value, "written": f"{value:g}"})
 
     def _marks(self) -> Rows:
         for entry in self._of_kind("mark"):

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from generator.computing.items import Item
 from generator.model.choice import Choice
-from generator.model.procedure import Caution, Procedure, Supply
+from generator.model.procedure import SIGNALS, Caution, Procedure, Supply
 from generator.model.quantity import Group
 from generator.telling.edition import Edition
 from generator.telling.phases import phases
-
-SIGNALS = ("danger", "warning", "caution", "notice")
-"""Gravest first."""
 
 
 def groups_in_order(edition: Edition) -> list[tuple[str, Group]]:

@@ -140,10 +140,9 @@ def _choice_pages(edition: Edition) -> Iterator[Page]:
 
 
 def _prose_pages(edition: Edition) -> Iterator[Page]:
-    """Pages of prose; those named like a page that exists anyway are shown at its top instead."""
-    taken = {addresses.CAUTIONS, addresses.ABOUT, addresses.PLAN, addresses.AT_HAND}
+    """Pages of prose; some named like a page that exists anyway are shown at its top instead."""
     for name, page in sorted(edition.library.pages.items(), key=lambda item: item[1].order):
-        if addresses.prose(name) not in taken:
+        if addresses.prose(name) not in addresses.WITH_PROSE:
             head = {"kind": "prose"}
             yield Page(addresses.prose(name), "prose", title=page.title, parts={"page": page}, head=head, in_menu=True)
 

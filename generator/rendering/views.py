@@ -20,7 +20,7 @@ from generator.units import plainly
 
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~^])")
 
-_NUMBER = re.compile(r"\+?\d[\d\s().-]{1,18}\d")
+_NUMBER = re.compile(r"(?<!\w)\+?(?:\(\d+\)|\d)(?:[\s.-]{0,2}(?:\(\d+\)|\d)){2,18}")
 
 
 class Views:
@@ -64,7 +64,7 @@ class Views:
 
     def applies(self, step: Step) -> bool:
         """Whether the plan has one of the options that the step is only for."""
-        return all(self._edition.settings[choice] in options for choice, options in step.only.items())
+        return self._edition.applies(step)
 
     def always(self, procedure: Procedure) -> int:
         """How many steps are there whatever the plan."""
@@ -130,8 +130,8 @@ class Views:
 
     def phone_number(self, call: str) -> str:
         """The number to dial in what a farm wrote about whom to call; empty where there is none."""
-        found = _NUMBER.search(call)
-        return re.sub(r"[^+\d]", "", found[0]) if found else ""
+        found = [re.sub(r"[^+\d]", "", number) for number in _NUMBER.findall(call)]
+        return max(found, key=len, default="")
 
     def sort_by_title(self, items: Iterable[tuple[str, Any]]) -> list[tuple[str, Any]]:
         """Entries in the order of their titles."""

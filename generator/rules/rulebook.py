@@ -24,6 +24,7 @@ from generator.rules.limits_have_remedies import limits_have_remedies
 from generator.rules.number_words_by_id import number_words_by_id
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
+from generator.rules.pages_have_a_place import pages_have_a_place
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
 from generator.rules.paths_lead_somewhere import paths_lead_somewhere
 from generator.rules.pictures_are_drawn import pictures_are_drawn
@@ -83,6 +84,7 @@ RULES: tuple[Rule, ...] = (
     timers_are_logged,
     stops_are_logged,
     orders_differ,
+    pages_have_a_place,
     # what is taught
     drills_can_be_worked_out,
     drills_are_written_down,

@@ -17,8 +17,9 @@ def stops_are_logged(inspection: Inspection) -> Iterator[Finding]:
         read = {_kind(inspection, library.readings[reading].measure) for reading in procedure.readings}
         for key, stop in procedure.stops.items():
             for found in placeholders(stop.when):
-                kind = _kind(inspection, inspection.quantities[found.name].measure)
-                if kind not in read:
+                quantity = inspection.quantities.get(found.name)  # a choice is no number
+                kind = _kind(inspection, quantity.measure) if quantity else None
+                if kind and kind not in read:
                     fault = f"`{found.name}` stops the work and nothing of its kind is logged here"
                     hint = f"add {_readings_of(inspection, kind)} to `readings`"
                     yield Finding("procedures", name, ("stops", key, "when"), fault, hint, column=found.column)

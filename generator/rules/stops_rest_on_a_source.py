@@ -4,20 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.model.source import Citation
 from generator.rules.inspection import Finding, Inspection
 
 
 def stops_rest_on_a_source(inspection: Inspection) -> Iterator[Finding]:
     """A watch that stops the day rests on more than memory."""
     for name, watch in inspection.library.watches.items():
-        if watch.stop and all(_remembered(inspection, citation) for citation in watch.source):
+        if watch.stop and all(inspection.library.is_remembered(citation) for citation in watch.source):
             yield Finding(
                 "watches", name, ("source",), f"`{name}` stops the day on memory alone", "find a source for it"
             )
-
-
-def _remembered(inspection: Inspection, citation: Citation) -> bool:
-    if citation.plain:
-        return citation.plain == "from memory"
-    return citation.memory or (citation.id is not None and inspection.library.sources[citation.id].read == "memory")

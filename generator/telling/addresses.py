@@ -30,6 +30,13 @@ COVERAGE = "coverage/"
 GLOSSARY = "glossary/"
 ABOUT = "about/"
 
+WITH_PROSE = frozenset({PLAN, AT_HAND, CAUTIONS, ABOUT})
+"""Pages at whose top prose of their name is shown."""
+_FOLDERS = frozenset({"assets/", "choices/", "icons/", "look/", "phone/", "work/"})
+_NAMED = {each for name, each in [*globals().items()] if name.isupper() and isinstance(each, str)}
+TAKEN = _FOLDERS | _NAMED - WITH_PROSE
+"""Where no page of prose can stand: the pages named above are there, and folders of the site."""
+
 
 def procedure(identifier: str) -> str:
     """The page of a procedure."""

@@ -94,10 +94,7 @@ def remembered(edition: Edition) -> list[tuple[str, int]]:
 
 
 def _from_memory(edition: Edition, sources: tuple[Citation, ...]) -> bool:
-    return all(
-        each.plain == "from memory" or each.memory or (each.id and edition.library.sources[each.id].read == "memory")
-        for each in sources
-    )
+    return all(edition.library.is_remembered(each) for each in sources)
 
 
 def translated(edition: Edition) -> tuple[int, int]:

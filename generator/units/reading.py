@@ -29,6 +29,8 @@ def read_value(text: str, measure: MeasureLike, book: UnitBook, *, difference: b
         raise UnitFault(f"`{text}` can be read in two ways", f"write `{long} h {short} min` or `{long} min {short} s`")
     sign, rest = (-1, written[1:]) if written.startswith("-") else (1, written.removeprefix("+"))
     parts = _split(rest, text, measure)
+    if len(parts) > 1 and not all(before + unit for before, _, unit in parts):
+        raise UnitFault(f"`{text}` is not one value", _example(measure))
     units = [_find_unit(before + unit, text, measure, book, difference) for before, _, unit in parts]
     numbers = [sign * read_number(number) for _, number, _ in parts]
     if len(parts) == 1:

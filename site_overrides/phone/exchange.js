@@ -113,7 +113,8 @@ function takeButton(page, taken, fresh, section) {
     let noted = true;
     for (const run of runs) {
       const count = fresh.filter((entry) => entry.run === run).length;
-      noted &&= (await page.log.add(run, { kind: "merge", phone: taken.phone, sent: taken.clock, taken: count })).saved;
+      const { saved: isNoted } = await page.log.add(run, { kind: "merge", phone: taken.phone, sent: taken.clock, taken: count });
+      noted &&= isNoted;
     }
     button.remove();
     section.append(element("p", { class: saved && noted ? "" : "sheet__unsaved" }, saved && noted ? tell("exchange_taken", { count: fresh.length, phone: taken.phone }) : tell("not_saved")));

@@ -3,7 +3,7 @@
 import { loaded } from "./paint.js";
 import { neededFor } from "./part_of_day.js";
 import { farmPlans, planSays } from "./plan_content.js";
-import { filled, sayer, tell } from "./plan_words.js";
+import { sayer, tell, withValues } from "./plan_words.js";
 import { computeOn } from "./running.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
@@ -57,7 +57,7 @@ function keepNow(store, plan, section, name) {
  */
 function tellerOf(plan, formulas) {
   const { steps } = neededFor(formulas, [...planSays.matchAll(/\{([a-z0-9_]+)/g)].map(([, id]) => id));
-  return (changes) => filled(planSays, computeOn({ steps, uses: formulas.uses, watches: {} }, formulas.settle(changes)).values, sayer(plan, formulas));
+  return (changes) => withValues(planSays, computeOn({ steps, uses: formulas.uses, watches: {} }, formulas.settle(changes)).values, sayer(plan, formulas));
 }
 
 /** What today's plan was last kept or received as. @param {Store} store @returns {string} */

@@ -12,7 +12,7 @@ import { loaded, shower } from "./paint.js";
 import { readingMeasures, readings } from "./readings.js";
 import { showing } from "./showing.js";
 import { symbols } from "./words.js";
-import { clock } from "./words_said.js";
+import { clock, filled } from "./words_said.js";
 
 const root = new URL("../", import.meta.url);
 document.body.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: new URL("look/log.css", root).href }));
@@ -20,10 +20,8 @@ document.body.append(Object.assign(document.createElement("link"), { rel: "style
 /** @type {Record<string, import("./reading_items.js").Reading>} */
 export const items = readings;
 
-/** @param {string} id @param {Record<string, string | number>} [parts] */
-export function tell(id, parts = {}) {
-  return words[id].replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
-}
+/** @param {string} id @param {import("./words_said.js").Parts} [parts] */
+export const tell = (id, parts = {}) => filled(words[id], parts);
 
 /** @param {string} of */
 export const titleOf = (of) => (Object.hasOwn(items, of) ? items[of].title : tell("unknown", { of }));

@@ -3,13 +3,12 @@
 import { refusals, titles, words } from "./plan_content.js";
 import { loaded, shower } from "./paint.js";
 import { options } from "./words.js";
+import { filled } from "./words_said.js";
 
 /** @typedef {import("./plan_state.js").Plan} Plan @typedef {import("./plan_state.js").Value} Value */
 
-/** @param {string} id @param {Record<string, string | number>} [parts] */
-export function tell(id, parts = {}) {
-  return words[id].replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
-}
+/** @param {string} id @param {import("./words_said.js").Parts} [parts] */
+export const tell = (id, parts = {}) => filled(words[id], parts);
 
 /** The title of a quantity or a choice. @param {string} id */
 export const titleOf = (id) => titles[id] ?? id;
@@ -32,11 +31,11 @@ export function sayer(plan, formulas) {
  * @param {import("./running.js").Refusal} refusal @param {Record<string, Value>} values @param {(id: string, value: Value | undefined, part?: string) => string} said
  */
 export function refusalOf(refusal, values, said) {
-  return filled(refusals[refusal.sentence] ?? refusals.not_finite, values, said);
+  return withValues(refusals[refusal.sentence] ?? refusals.not_finite, values, said);
 }
 
 /** A sentence of content with its numbers. @param {string} sentence @param {Record<string, Value>} values @param {(id: string, value: Value | undefined, part?: string) => string} said */
-export function filled(sentence, values, said) {
+export function withValues(sentence, values, said) {
   return sentence.replace(/\{([a-z0-9_]+)( first)?\}/g, (_, id, first) => said(id, values[id], first ? "first" : "both"));
 }
 

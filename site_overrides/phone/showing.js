@@ -4,13 +4,15 @@
  * @typedef {"us" | "metric"} System
  * @typedef {{unit: string, digits: number}} Shown
  * @typedef {{unit: string, form: string, us: Shown, metric: Shown}} Measure  `unit` in SI
- * @typedef {{symbol: string, plural: string, pattern: string, factor: number, offset: number}} Unit
+ * @typedef {{symbol: string, plural: string, pattern: string, factor: number, offset: number, also: string[]}} Unit
  */
 
 import { MINUS, NO_BREAK, placePoint, showClock, showDuration, writeNumber } from "./writing.js";
 
 export { writeNumber };
 
+/** Thousands apart by spaces; JavaScript's `\s` has all of them, also those that do not break. */
+const GROUPED = /^\s*[+\-\u2212]?\s*\d{1,3}(\s\d{3})+([.,]\d*)?\s*$/;
 const RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 
 /**
@@ -64,7 +66,8 @@ export function toSi(number, unit) {
  * @param {string} text
  */
 export function readNumber(text) {
-  const digits = text.replace(/[\s\u00a0\u2009\u202f]/g, "").replace(MINUS, "-");
+  if (/\d\s\d/.test(text) && !GROUPED.test(text)) return null;
+  const digits = text.replace(/\s/g, "").replace(MINUS, "-");
   if (/^-?[1-9]\d{0,2}(,\d{3})+$/.test(digits) || !/^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(digits)) return null;
   return Number(digits.replace(",", "."));
 }

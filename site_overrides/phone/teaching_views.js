@@ -4,6 +4,7 @@ import { element } from "./element.js";
 import { piecesOf } from "./hiding.js";
 import { instructions } from "./teaching.js";
 import { tell } from "./teaching_words.js";
+import { filled } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {{action: string, points: string[], guards: boolean}} Row */
 
@@ -64,9 +65,6 @@ function titleOfPage() {
   title?.querySelector(".badge")?.remove();
   return title?.textContent?.trim() ?? "";
 }
-
-/** @param {string} text @param {Record<string, string | number>} parts */
-const filled = (text, parts) => text.replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
 
 /** @param {import("./store.js").Store} store @param {string} key @param {string} words */
 function tickable(store, key, words) {

@@ -1,8 +1,7 @@
 // Words for programs about teaching.
 
 import { words } from "./teaching.js";
+import { filled } from "./words_said.js";
 
-/** @param {string} id @param {Record<string, string | number>} [parts] */
-export function tell(id, parts = {}) {
-  return words[id].replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
-}
+/** @param {string} id @param {import("./words_said.js").Parts} [parts] */
+export const tell = (id, parts = {}) => filled(words[id], parts);

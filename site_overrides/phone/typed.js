@@ -15,7 +15,8 @@ import { say } from "./words_said.js";
 const MINUTE = 60;
 const HOUR = 3600;
 const DAY = 86400;
-const SPANS = new Map(Object.entries({ s: 1, sec: 1, min: MINUTE, m: MINUTE, h: HOUR, hr: HOUR, hours: HOUR, day: DAY, days: DAY, d: DAY }));
+const SPANS = { s: 1, min: MINUTE, h: HOUR, day: DAY };
+const SHORT = new Map([["m", "min"], ["d", "day"]]); // in a span they mean nothing else
 
 /** The unit in which a bare number stands for a span, going by the size of the span that stood there. @param {number} size */
 export const spanUnit = (size) => (Math.abs(size) < 2 * MINUTE ? 1 : Math.abs(size) < 2 * HOUR ? MINUTE : HOUR);
@@ -29,19 +30,20 @@ export function readTyped(text, id, formulas, system, before) {
   const words = text.trim().replace(/\u00a0/g, " ");
   if (!words) return { refused: say("read_empty") };
   if (measure.form === "clock") return readClock(words);
-  if (measure.form === "duration") return readSpan(words, before);
+  if (measure.form === "duration") return readSpan(words, before, formulas.units);
   return readMeasured(words, measure, formulas.units, system);
 }
 
 /** @param {string} words @returns {Typed} */
 function readClock(words) {
-  const parts = /^(\d{1,2})[:.h](\d{2})$/.exec(words) ?? /^(\d{1,2})(\d{2})$/.exec(words);
-  if (!parts || Number(parts[1]) > 23 || Number(parts[2]) > 59) return { refused: say("read_clock") };
-  return { value: Number(parts[1]) * HOUR + Number(parts[2]) * MINUTE };
+  const [, hours, minutes, half] = /^(\d{1,2})[:.h]?(\d{2})\s*([ap]m)?$/i.exec(words) ?? [];
+  const hour = half ? (Number(hours) % 12) + (half.toLowerCase() === "pm" ? 12 : 0) : Number(hours);
+  const isClock = hour < 24 && Number(minutes) < 60 && !(half && (Number(hours) < 1 || Number(hours) > 12));
+  return isClock ? { value: hour * HOUR + Number(minutes) * MINUTE } : { refused: say("read_clock") };
 }
 
-/** @param {string} words @param {number} before @returns {Typed} */
-function readSpan(words, before) {
+/** @param {string} words @param {number} before @param {Record<string, Unit>} units @returns {Typed} */
+function readSpan(words, before, units) {
   const clock = /^(\d+):(\d{2})$/.exec(words);
   if (clock) return { value: (Number(clock[1]) * 60 + Number(clock[2])) * (spanUnit(before) === HOUR ? MINUTE : 1) };
   const bare = readNumber(words);
@@ -53,7 +55,8 @@ function readSpan(words, before) {
   let value = 0;
   for (const [, digits, unit] of pieces) {
     const number = readNumber(digits);
-    const size = SPANS.get(unit.toLowerCase());
+    const meant = SHORT.get(unit.toLowerCase()) ?? unit;
+    const size = Object.entries(SPANS).find(([name]) => isCalled(units[name], name, meant))?.[1];
     if (number === null || !size) return { refused: say("read_unit", { text: unit, units: "s, min, h" }) };
     value += number * size;
   }
@@ -75,10 +78,10 @@ function readMeasured(words, measure, units, system) {
   return { value: toSi(number, units[unit]) };
 }
 
-/** Whether a unit goes by that name; a degree sign, a dot or capitals are not asked for. @param {Unit} unit @param {string} text @param {string} name */
+/** Whether a unit goes by that name, as content has them; a degree sign, a dot or capitals are not asked for. @param {Unit} unit @param {string} text @param {string} name */
 function isCalled(unit, text, name) {
   const bare = (/** @type {string} */ word) => word.toLowerCase().replace(/[°\s.]/g, "");
-  return [unit.symbol, unit.plural, text].some((word) => word && bare(word) === bare(name));
+  return [unit.symbol, unit.plural, text, ...unit.also].some((word) => word && bare(word) === bare(name));
 }
 
 /** The next neat value up or down. @param {number} value @param {1 | -1} way @param {string} id @param {Formulas} formulas @param {System} system */

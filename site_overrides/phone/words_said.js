@@ -3,10 +3,13 @@
 import { words } from "./words.js";
 import { showClock } from "./writing.js";
 
-/** @param {string} id @param {Record<string, string | number>} [parts] */
-export function say(id, parts = {}) {
-  return words[id].replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
-}
+/** @typedef {Record<string, string | number>} Parts */
+
+/** A sentence with its parts put in; what is not given stays as it is. @param {string} text @param {Parts} parts */
+export const filled = (text, parts) => text.replace(/\{(\w+)\}/g, (whole, name) => String(parts[name] ?? whole));
+
+/** @param {string} id @param {Parts} [parts] */
+export const say = (id, parts = {}) => filled(words[id], parts);
 
 const language = document.documentElement.lang || undefined;
 const day = new Intl.DateTimeFormat(language, { weekday: "short", day: "numeric", month: "long" });

@@ -29,7 +29,6 @@ def test_every_figure_is_measured(demo: Order) -> None:
     figures = json.loads(done.stdout)
     taps = {f"{what}, {entries} entries, ms" for what in TAPS.values() for entries in (FEW, MANY)}
     assert taps < set(figures)
-    assert len(figures) == len(taps) + 6
     assert all(figure >= 0 for figure in figures.values())
     for change in ("A changed plan", "A step in a field of the plan"):
         assert 0 < figures[f"{change} is laid out, ms"] <= figures[f"{change} is painted, ms"]

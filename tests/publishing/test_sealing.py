@@ -12,7 +12,7 @@ import pytest
 
 from generator.problems import ProblemsFound
 from generator.publishing.icons import SIZES, draw_icons
-from generator.publishing.keeping import kept_files, switch_off, write_worker
+from generator.publishing.keeping import kept_files, write_worker
 from generator.publishing.policy import policy, set_policy
 from generator.publishing.trimming import trim, without_colours, without_comments, without_margins
 
@@ -81,12 +81,6 @@ def test_the_version_changes_with_a_byte_and_only_then(site: Path) -> None:
     (site / "404.html").write_text("other")
     write_worker(site)
     assert (site / "worker.js").read_text() != first
-
-
-def test_the_kill_switch_takes_the_workers_place(site: Path) -> None:
-    write_worker(site)
-    switch_off(site)
-    assert (site / "worker.js").read_text() == "stop();\n"
 
 
 def test_kept_files_leave_out_what_no_page_asks_for(site: Path) -> None:

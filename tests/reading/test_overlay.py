@@ -64,3 +64,14 @@ def test_what_a_farm_adds_or_has_already_comes_after_what_it_names(workshop: Wor
         "    bake: {~after: spray}\n",
     )
     assert list(workshop.read().library.procedures["bake_the_loaves"].steps) == ["load", "wipe", "spray", "bake"]
+
+
+def test_what_a_farm_adds_may_come_after_what_it_adds_further_down(workshop: Workshop) -> None:
+    step = "action: Wipe the peel., source: common practice"
+    workshop.write(
+        "bakery/procedures/own.yml",
+        f"bake_the_loaves:\n  steps:\n    turn: {{~after: lift, {step}}}\n    lift: {{~after: load, {step}}}\n"
+        f"    wipe: {{~after: load, {step}}}\n",
+    )
+    steps = list(workshop.read().library.procedures["bake_the_loaves"].steps)
+    assert steps == ["load", "lift", "turn", "wipe", "bake", "spray"]

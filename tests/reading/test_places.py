@@ -54,14 +54,6 @@ def test_characters_through_quotes_folds_and_blocks(workshop: Workshop) -> None:
     assert spot("bake", "says", "bake_time") == "11:11"
 
 
-def test_layers(workshop: Workshop) -> None:
-    reading = workshop.read()
-    assert reading.layer("quantities", "bake_time", "default") == "farm"
-    assert reading.layer("quantities", "bake_time", "title") == "shared"
-    assert reading.layer("quantities", "bake_time") == "shared"
-    assert reading.layer("plans", "saturday") == "farm"
-
-
 def test_files_beside_entries_of_the_farm_come_first(workshop: Workshop) -> None:
     reading = workshop.read()
     shared = reading.file("pictures", "oven.svg")

@@ -6,8 +6,7 @@ from generator.formula import wording
 from generator.model.leaves import leaves
 from generator.model.roles import Human
 from generator.problems import ProblemsFound
-from generator.reading.messages import extract, mechanical, template
-from generator.reading.placeholders import placeholders
+from generator.reading.messages import extract, template
 from generator.reading.translation import Translation
 from generator.units import showing
 from tests.workshop import Workshop
@@ -103,12 +102,3 @@ def test_the_template_is_the_same_each_time(workshop: Workshop) -> None:
     assert '#. procedures/bake_the_loaves: stops.burnt_hand.tell\nmsgid "The baker"\nmsgstr ""\n' in text
     workshop.write("shared/translations/es.po", text)
     assert spanish(workshop, "shared").texts == {}
-
-
-def test_the_mechanical_language_is_longer_and_keeps_names(workshop: Workshop) -> None:
-    said = mechanical()
-    for leaf in leaves(workshop.read().library, Human):
-        text = said.text(leaf.text)
-        assert [found.written for found in placeholders(text)] == [found.written for found in placeholders(leaf.text)]
-        assert len(text) >= 1.3 * len(leaf.text) - 2
-    assert said.text("Pour the water") == "Póúr thé wátér ñéx"

@@ -173,7 +173,8 @@ def test_the_command_names_what_it_refuses_and_takes_the_rest(tmp_path: Path, co
     assert made["clock"] == NOON
     with pdfplumber.open(tmp_path / "out" / f"{RUN}.pdf") as paper:
         words = paper.pages[0].extract_text()
-    assert "#panic()" in words
+    assert "??? ? #panic()" in words
+    assert words.count("?") == 4, "only what the font lacks"
     assert "`unheard_of` is not read on this farm" in words
 
 
@@ -209,6 +210,29 @@ def test_what_was_signed_on_a_date_stands_with_its_day_or_alone(gathering: Gathe
     assert (with_work.run, alone.run) == ("2026-07-18-demo1", "2026-07-20-training")
     assert [each["id"] for each in with_work.standing] == [work["id"], before["id"]]
     assert [each["id"] for each in alone.standing] == [idle["id"]]
+
+
+def test_signatures_that_come_later_stand_in_the_papers_of_their_day(tmp_path: Path, command: Command) -> None:
+    signed = entry(2, kind="sign", of="knife", name="Ben", who="Ana", run=f"{RUN[:10]}-training")
+    for number, one in enumerate((entry(1, kind="remark", text="Begun."), signed)):
+        (tmp_path / f"{number}.json").write_text(file_of(one))
+        assert command("records", tmp_path / f"{number}.json", "--out", tmp_path / "out").returncode == 0
+    assert "Ben" in (tmp_path / "out" / f"{RUN}.csv").read_text("utf-8-sig")
+
+
+def test_a_plan_frozen_with_words_for_numbers_is_computed_anew(gathering: Gathering) -> None:
+    day = gathering.book.days([entry(1, kind="plan", values={"birds": "forty", "crew": 5}, text="odd")])[0]
+    assert day.plan["birds"] == gathering.book.workbook.plan["birds"]
+    assert day.plan["crew"] == 5
+
+
+def test_counts_of_what_this_farm_does_not_count_are_added_up(tmp_path: Path, command: Command) -> None:
+    three, five = (entry(n, kind="count", of="unheard_of", value=n, written=f"{n} x") for n in (3, 5))
+    (tmp_path / "day.json").write_text(file_of(three, five))
+    command("records", tmp_path / "day.json", "--out", tmp_path / "out")
+    with pdfplumber.open(tmp_path / "out" / f"{RUN}.pdf") as paper:
+        told = paper.pages[0].extract_text().replace("\u00a0", " ")
+    assert re.search(r"unheard_of.* 8$", told, re.MULTILINE), told
 
 
 def test_sixty_thousand_sound_entries_are_too_many_for_one_file() -> None:

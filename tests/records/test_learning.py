@@ -15,7 +15,7 @@ from generator.problems import ProblemsFound
 from generator.reading import read_library
 from generator.records.days import RecordBook
 from generator.records.entry import Entry
-from generator.records.learning import Learned, learn
+from generator.records.learning import Learned, learn, solve
 from generator.records.merging import merge
 from generator.records.overlay import write_figure
 from generator.records.taking import take_file
@@ -181,6 +181,7 @@ CASES = {
     "quotes": (f"bake_time:\n  default: '44 min'\n  {OWN}\n", "default: 41 min\n"),
     "title": ("bake_time:\n  title: Our oven\n", f"bake_time:\n  default: 41 min\n  {OWN}\n  title: Our oven\n"),
     "title in braces": ("bake_time: {title: Our oven}\n", f"{{default: 41 min, {OWN}, title: Our oven}}"),
+    "nothing in braces": ("bake_time: {}\n", f"bake_time: {{default: 41 min, {OWN}}}\n"),
     "line ends of another system": (f"bake_time:\r\n  default: 44 min\r\n  {OWN}\r\n", ": 41 min\r\n"),
     "mark at the beginning": (
         f"\ufeffbake_time: {{default: 44 min, {OWN}}}\n",
@@ -231,3 +232,11 @@ def test_a_figure_of_another_way_of_working_is_not_put_into_the_plan(book: Recor
     learned = cooled(book, stirred, 273.15, [(0, 305.15), (43, 277.55)])
     with pytest.raises(ProblemsFound, match="learned with `chill_method` at `slush_stirred`"):
         accept(Order(HERE / "content", HERE / "build", farm), book, learned)
+
+
+def test_a_figure_that_fits_exactly_at_the_end_of_its_range_is_found(book: RecordBook) -> None:
+    lesson = book.workbook.library.lessons["burner_efficiency_lesson"]
+    settings = book.workbook.settler.settle(BROILER, {})
+    entry = book.workbook.givens.inputs[lesson.input]
+    observed = book.workbook.compute({**settings, lesson.input: entry.high}).values[str(lesson.by)]
+    assert solve(book, settings, lesson, float(observed)) == entry.high

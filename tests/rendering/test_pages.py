@@ -164,6 +164,9 @@ def test_a_phone_number_can_be_dialled() -> None:
     number = Views.phone_number
     assert number(None, "Ana, 555-0110") == "5550110"  # type: ignore[arg-type]
     assert number(None, "+1 (970) 555 0111 by day") == "+19705550111"  # type: ignore[arg-type]
+    assert number(None, "(970) 555-0112") == "9705550112"  # type: ignore[arg-type]
+    assert number(None, "Ana (barn 2) 555-0110") == "5550110"  # type: ignore[arg-type]
+    assert number(None, "911") == "911"  # type: ignore[arg-type]
     assert number(None, "radio 2") == ""  # type: ignore[arg-type]
 
 

@@ -17,11 +17,13 @@ COMPOSED = set(re.findall(r"[\"'`]([a-z][a-z0-9_]*_)(?:[\"'`]|\{|\$\{)", PROGRAM
 """What ids made of two parts begin with, such as f"title_{name}"."""
 
 
-BEGUN = tuple(COMPOSED - {"phone_", "frame_"})
+HANDED_OVER = ("phone_", "frame_", "logging_", "planning_", "teaching_")
+"""All words that begin so go to programs, which ask for them by the rest of their ids."""
+BEGUN = tuple(COMPOSED - set(HANDED_OVER))
 
 
 def is_spoken(identifier: str) -> bool:
-    names = {identifier, identifier.removeprefix("phone_"), identifier.removeprefix("frame_")}
+    names = {identifier, *(identifier.removeprefix(mark) for mark in HANDED_OVER)}
     return bool(names & WRITTEN) or any(name.startswith(BEGUN) for name in names)
 
 

@@ -96,6 +96,7 @@ def test_a_step_of_temperature_is_a_difference(text: str, expected: float) -> No
         ("7:75", "clock", "`7:75` is not a time of day", "write for example `7:30` or `19:30`"),
         ("13:00 pm", "clock", "`13:00 pm` is not a time of day", "write for example `7:30` or `19:30`"),
         ("noon", "clock", "`noon` is not a number with a unit", "write for example `7:30`"),
+        ("40 5", "count", "`40 5` is not one value", "write for example `12`"),
         ("5 degC 3 degC", "temperature", "`5 degC 3 degC` is not one value", "write for example `12 degC`"),
         ("1,250.5 kg", "mass", "`1,250.5` can be read in two ways", "write no mark between thousands"),
         ("1,250,000 kg", "mass", "`1,250,000` can be read in two ways", "write `1250000`"),

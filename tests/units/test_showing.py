@@ -158,6 +158,8 @@ def test_the_phone_shows_what_python_shows() -> None:
         ("6.5", 6.5),
         ("−3", -3),
         ("12 000", 12000),
+        ("12\u00a0000,5", 12000.5),
+        ("40 5", None),
         ("1,250", None),
         ("", None),
         ("abc", None),
