@@ -33,8 +33,7 @@ def as_typed(text: str) -> str:
 
 def titled(item: Item, edition: Edition) -> str:
     """The title of a quantity, with the member it is for in its place."""
-    title, each = item.quantity.title, item.quantity.each
-    return title.replace("{member}", edition.library.sets[each].members[item.member].title) if each else title
+    return item.quantity.title.replace("{member}", edition.library.member_titles.get(item.member, ""))
 
 
 def _rows(edition: Edition) -> Iterator[tuple[str, Row]]:

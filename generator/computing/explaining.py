@@ -31,7 +31,7 @@ def _wording(
     arguments: Mapping[str, str],
 ) -> Wording:
     library = workbook.library
-    members = {member: entry.title for group in library.sets.values() for member, entry in group.members.items()}
+    members = library.member_titles
 
     def title(identifier: str) -> str:
         if identifier in arguments:

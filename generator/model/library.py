@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import Any, get_args
 
 from pydantic import PrivateAttr, field_validator
@@ -75,6 +76,12 @@ class Library(Entry):
     def gathered(self) -> dict[str, tuple[object, list[Any]]]:
         """What `leaves.py` found in the entries of each kind, beside those entries."""
         return self._gathered
+
+    @cached_property
+    def member_titles(self) -> dict[str, str]:
+        """Titles of the members of sets, in the language of content; the first set that has a member names it."""
+        members = [each for entry in self.sets.values() for each in entry.members.items()]
+        return {name: member.title for name, member in reversed(members)}
 
     def is_remembered(self, citation: Citation) -> bool:
         """Whether it names memory, a work that was cited from memory, or a work that nobody here has read."""

@@ -26,9 +26,8 @@ def phone_data(edition: Edition, words: Words) -> dict[str, str]:
 
 
 def _names(edition: Edition) -> dict[str, str]:
-    """Titles of members of sets, which some quantities have for a value; the first set that has a member names it."""
-    members = [each for entry in edition.library.sets.values() for each in entry.members.items()]
-    return {name: edition.translate(member.title) for name, member in reversed(members)}
+    """Titles of members of sets, which some quantities have for a value."""
+    return {name: edition.translate(title) for name, title in edition.library.member_titles.items()}
 
 
 def _options(edition: Edition) -> dict[str, dict[str, str]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import product
+from itertools import islice, product
 
 from generator.computing import Workbook
 from generator.model.teaching import Drill
@@ -27,9 +27,9 @@ def bounds(workbook: Workbook, drill: Drill) -> tuple[Bounds, Bounds]:
 
 
 def corners(varied: Bounds, drawn: Bounds) -> Iterator[tuple[dict[str, float], dict[str, float]]]:
-    """Both ends and the middle of everything that varies, in all mixtures: changes to the plan, and what is drawn."""
-    sides = [(low, (low + high) / 2, high) for low, high in (*varied.values(), *drawn.values())]
-    for count, mixture in enumerate(product(*sides)):
-        if count >= MOST_CORNERS:
-            return
+    """Both ends of everything that varies, in all mixtures, and of a few things the middles too: changes, and draws."""
+    ranges = (*varied.values(), *drawn.values())
+    with_middles = 3 ** len(ranges) <= MOST_CORNERS
+    sides = [(low, (low + high) / 2, high) if with_middles else (low, high) for low, high in ranges]
+    for mixture in islice(product(*sides), MOST_CORNERS):
         yield dict(zip(varied, mixture, strict=False)), dict(zip(drawn, mixture[len(varied) :], strict=True))

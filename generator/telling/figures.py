@@ -77,7 +77,5 @@ class Figures:
 
     def name_of(self, member: str) -> str:
         """The title of a member of a set, which is what some quantities have for a value."""
-        for one in self._edition.library.sets.values():
-            if member in one.members:
-                return self._edition.translate(one.members[member].title)
-        return member
+        title = self._edition.library.member_titles.get(member)
+        return self._edition.translate(title) if title else member
