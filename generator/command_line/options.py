@@ -147,7 +147,8 @@ def read_options(words: Sequence[str]) -> argparse.Namespace:
     _add_records(parts)
     options, rest = parser.parse_known_args(words)
     if rest and options.command != "test":
-        parts[options.command].error(f"unknown: {' '.join(rest)}")
+        quoted = "; a value with a space needs quotes: --set 'ID=1500 m'" if getattr(options, "set", None) else ""
+        parts[options.command].error(f"unknown: {' '.join(rest)}{quoted}")
     options.rest = rest
     return options
 

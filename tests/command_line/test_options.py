@@ -29,6 +29,10 @@ def test_each_command_stands_in_the_readme(command: str) -> None:
         (["serve", "--port", "http"], "argument --port: `http` is not a port: give a whole number from 1 to 65535"),
         (["build", "--fast"], "run.py build: error: unknown: --fast"),
         (["numbers", "--js"], "run.py numbers: error: unknown: --js"),
+        (
+            ["numbers", "--set", "altitude=1500", "m"],
+            "run.py numbers: error: unknown: m; a value with a space needs quotes: --set 'ID=1500 m'",
+        ),
         (["verify"], "run.py verify: error: the following arguments are required: ADDRESS"),
     ],
 )
