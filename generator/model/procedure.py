@@ -39,6 +39,8 @@ class Phase(Entry):
     help: Sentence = ""
     at_hand: bool = False
     """Its procedures are a tap away on every page, are numbered, not ticked, and no part of the day's progress."""
+    ahead: bool = False
+    """Its lists are worked through before the day that they are for."""
 
 
 class Supply(Entry):

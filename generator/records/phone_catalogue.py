@@ -59,6 +59,7 @@ def _item(edition: Edition, item: Logged) -> dict[str, Any]:
         "act": say(item.act) if item.act else "",
         "actions": {name: say(line) for name, line in item.actions.items()},
         "reasons": {name: say(line) for name, line in item.reasons.items()},
+        "ahead": edition.library.phases[item.phase].ahead,
         "curve": item.curve.model_dump(exclude_none=True) if item.curve else None,
         **item.model_dump(include={"phase", "order", "measure", "adds_up", "none_if_silent", "per_lot"}),
         **item.model_dump(include={"low", "high", "since", "until", "within", "rhythm"}),

@@ -1,8 +1,8 @@
 // The day that is going on, and those before it.
 
 import { element } from "./element.js";
-import { allRuns, beginRun, dayName, goOnWith, runOf, runToWriteTo } from "./runs.js";
-import { clock, date, say } from "./words_said.js";
+import { allRuns, beginRun, dateOf, dayName, goOnWith, isPast, runOf, runToWriteTo, timeIn } from "./runs.js";
+import { say } from "./words_said.js";
 import { watchWhileShown } from "./ticks.js";
 
 /** @typedef {import("./ticks.js").Page} Page */
@@ -22,9 +22,8 @@ export function mountRuns(page) {
 }
 
 /** When a run is from another day, the words for it. @param {Page} page */
-export function staleWords({ store, run }) {
-  const begun = runOf(store, run())?.begun;
-  return !begun || dayName(new Date(begun)) === dayName(new Date()) ? "" : say("run_stale", { day: date(begun) });
+export function staleWords({ run }) {
+  return run() && isPast(run()) ? say("run_stale", { day: dateOf(run()) }) : "";
 }
 
 /** @param {Page} page */
@@ -32,7 +31,7 @@ function paintDays(page) {
   const { store, log } = page;
   const run = runOf(store, page.run());
   const words = /** @type {HTMLElement} */ (document.querySelector("[data-run-words]"));
-  words.textContent = run ? say(run.ended ? "run_ended" : "run_begun", { day: date(run.begun), time: clock(run.ended ?? run.begun) }) : say("run_none");
+  words.textContent = run ? say(run.ended ? "run_ended" : "run_begun", { day: dateOf(page.run()), time: timeIn(page.run(), run.ended ?? run.begun) }) : say("run_none");
   const stale = /** @type {HTMLElement | null} */ (document.querySelector("[data-run-stale]"));
   if (stale) {
     stale.textContent = staleWords(page);
@@ -44,7 +43,7 @@ function paintDays(page) {
   list.replaceChildren(...old.map(([id, { begun }]) => {
     const counts = { entries: log.of(id).all().length, ticks: log.of(id).standing().filter(({ kind }) => kind === "tick").length };
     const look = element("a", { href: `${list.dataset.recordsAt}#${id}`, class: "button button--small" }, say("run_look"));
-    const row = element("li", {}, element("p", {}, say("run_old", { day: date(begun), time: clock(begun), ...counts })), look);
+    const row = element("li", {}, element("p", {}, say("run_old", { day: dateOf(id), time: timeIn(id, begun), ...counts })), look);
     if (id.startsWith(dayName(new Date()))) row.append(" ", goOn(page, id));
     return row;
   }));

@@ -14,7 +14,7 @@ import { frozenValues, runToWriteTo } from "./runs.js";
 
 /** @param {Page} page @param {string} of @param {import("./reading_items.js").Reading} item @param {Given} given @returns {Promise<Kept | null>} null where no day goes on */
 export async function keepReading(page, of, item, given) {
-  const run = await runFor(page, given.corrects);
+  const run = await runFor(page, given.corrects, item.ahead);
   if (!run) return null;
   const lot = item.per_lot ? given.lot : undefined;
   const limit = limitFor(item, frozenValues(page.log, run), page.log.of(run).ends(), lot);
@@ -24,8 +24,8 @@ export async function keepReading(page, of, item, given) {
   return kept;
 }
 
-/** A correction stands in the run of what it corrects, and only in the run that goes on can anything be corrected. @param {Page} page @param {string} [corrects] */
-const runFor = (page, corrects) => (corrects ? page.run() : runToWriteTo(page));
+/** A correction stands in the run of what it corrects, and only in the run that goes on can anything be corrected. @param {Page} page @param {string} [corrects] @param {boolean} [isAhead] */
+const runFor = (page, corrects, isAhead) => (corrects ? page.run() : runToWriteTo(page, isAhead));
 
 /**
  * Where the time at which something began is written down late, corrected or taken back, readings that were judged by

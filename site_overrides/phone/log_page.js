@@ -8,10 +8,10 @@ import { mountClosing } from "./closing.js";
 import { makeTeller, tell } from "./log_words.js";
 import { mountWriter } from "./log_writer.js";
 import { dueNow, dueTitle } from "./reminders.js";
-import { frozenIn, runOf } from "./runs.js";
+import { dateOf, frozenIn, runOf, timeIn } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
-import { clock, date } from "./words_said.js";
+import { clock } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page */
 
@@ -54,7 +54,7 @@ function paintDay(page, part) {
   const run = runOf(page.store, page.run());
   const index = page.log.of(page.run());
   const parts = run && {
-    day: date(run.begun), time: clock(run.ended ?? run.begun), plan: frozenIn(index.standing())?.text ?? "–", phone: page.log.phone(), count: index.all().length,
+    day: dateOf(page.run()), time: timeIn(page.run(), run.ended ?? run.begun), plan: frozenIn(index.standing())?.text ?? "–", phone: page.log.phone(), count: index.all().length,
   };
   part("day").textContent = parts ? tell(run?.ended ? "run_ended" : "run_begun", parts) : tell("run_none");
 }

@@ -10,6 +10,7 @@ import { judge } from "./judging.js";
 import { words } from "./log_content.js";
 import { loaded, shower } from "./paint.js";
 import { readingMeasures, readings } from "./readings.js";
+import { timeIn } from "./runs.js";
 import { showing } from "./showing.js";
 import { symbols } from "./words.js";
 import { clock, filled } from "./words_said.js";
@@ -78,7 +79,7 @@ const plain = (text) => text.replace(/[\s\u00a0]/g, "").replace(/(\d)\.0+(?!\d)/
 export const madeWords = ({ made, corrects }) => (made === undefined ? "" : tell(corrects ? "corrected_at" : "written_at", { time: clock(made) }));
 
 /** The time that an entry tells of, with when it was written down. @param {Entry} entry */
-export const timesOf = (entry) => [clock(entry.at), madeWords(entry)].filter(Boolean).join(", ");
+export const timesOf = (entry) => [timeIn(entry.run, entry.at), madeWords(entry)].filter(Boolean).join(", ");
 
 /** @param {Entry} entry */
 export const verdictOf = (entry) => (entry.value === undefined ? "free" : judge(entry.value, entry.limit, entry.at));

@@ -9,10 +9,10 @@ import { isOutside, items, makeTeller, tell, thingOf, timesOf, titleOf, verdictO
 import { clashes, clockOffsets, setBack } from "./merge.js";
 import { clockOf, inOrder, phoneOf, standing, totals } from "./records.js";
 import { loaded } from "./plan_state.js";
-import { allRuns, frozenIn, runOf } from "./runs.js";
+import { allRuns, dateOf, frozenIn, timeIn } from "./runs.js";
 import { outgoing } from "./sending.js";
 import { watchWhileShown } from "./ticks.js";
-import { clock, date, span } from "./words_said.js";
+import { clock, span } from "./words_said.js";
 
 /**
  * @typedef {import("./logging.js").Page} Page
@@ -29,7 +29,7 @@ export async function mountRecordPage(page, place) {
   part("ways").hidden = !days.length;
   part("print").addEventListener("click", () => print());
   if (!days.length) return;
-  part("days").replaceChildren(...days.map(([id, { begun }]) => element("option", { value: id }, `${date(begun)}, ${clock(begun)}`)));
+  part("days").replaceChildren(...days.map(([id, { begun }]) => element("option", { value: id }, `${dateOf(id)}, ${timeIn(id, begun)}`)));
   const asked = addressMark();
   part("days").value = days.some(([id]) => id === asked) ? asked : page.run() || days[0][0];
   const [teller, formulas] = [await makeTeller(page), await loaded(page.plan)];
@@ -52,7 +52,7 @@ function record(page, teller, formulas, run) {
   const planned = plannedOf(formulas, frozenIn(day.standing)?.values);
   const head = { phones: phones.join(", "), count: day.all.length, ticks: ticked.length, plan: frozenIn(day.standing)?.text ?? "–" };
   return [
-    element("h2", {}, tell("record_title", { farm, day: date(runOf(page.store, run)?.begun ?? 0) })),
+    element("h2", {}, tell("record_title", { farm, day: dateOf(run) })),
     element("p", { class: "quiet" }, tell("record_head", head)),
     ...section("record_tallies", ["record_what", "record_actual", "record_planned", "record_difference"], tallyRows(day.standing, planned, formulas, page.plan.system())),
     ...section("record_outside", ["record_time", "record_what", "record_value", "record_limit", "record_did"], outside(day)),

@@ -4,8 +4,8 @@
 import { unsent } from "./sending.js";
 import { due } from "./judging.js";
 import { items, isOutside, makeTeller, tell, titleOf } from "./log_words.js";
-import { allRuns, dayName, frozenValues, runOf } from "./runs.js";
-import { clock, date, say, span } from "./words_said.js";
+import { allRuns, dateOf, frozenValues, isPast, runOf } from "./runs.js";
+import { clock, say, span } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {import("./records.js").Entry} Entry */
 
@@ -48,7 +48,7 @@ export async function startReminding(page) {
     const [open] = runOf(page.store, page.run())?.ended ? [] : unanswered(page);
     page.strip.show("outside", open ? [outsideRow(page, teller, open)] : []);
     const [left] = leftBehind(page);
-    page.strip.show("export", left ? [{ text: say("export_nag", { day: date(left.begun) }), button: say("export_send"), opens: "log/#exchange" }] : []);
+    page.strip.show("export", left ? [{ text: say("export_nag", { day: dateOf(left) }), button: say("export_send"), opens: "log/#exchange" }] : []);
   }
 
   // After the tap was answered, and once for many changes.
@@ -84,6 +84,5 @@ function outsideRow(page, teller, entry) {
 
 /** Days that are over and whose record is only here. @param {Page} page */
 function leftBehind(page) {
-  const today = dayName(new Date());
-  return allRuns(page.store).filter(([id, run]) => (run.ended || !id.startsWith(today)) && unsent(page, id) > 0).map(([, run]) => run);
+  return allRuns(page.store).filter(([id, run]) => (run.ended || isPast(id)) && unsent(page, id) > 0).map(([id]) => id);
 }

@@ -11,7 +11,7 @@
  */
 
 import { loaded } from "./plan_state.js";
-import { date, say } from "./words_said.js";
+import { clock, date, say } from "./words_said.js";
 
 const CURRENT = "state/run";
 
@@ -39,30 +39,49 @@ const compareRuns = (one, other) => one.slice(0, 10).localeCompare(other.slice(0
 /** @type {Promise<string> | undefined} */
 let beginning;
 
-/** The run that is going on, or a new one; empty where the last was closed and nobody wants a new one. @param {Page} page @returns {Promise<string>} */
-export async function runToWriteTo(page) {
+/**
+ * The run that is going on, or a new one; empty where nobody wants a new one, or says of which day it is.
+ * @param {Page} page @param {boolean} [isAhead] whether what is written is done ahead of its day @returns {Promise<string>}
+ */
+export async function runToWriteTo(page, isAhead = false) {
   const open = openRun(page.store);
   if (open && goesOn(page.store, open)) return open;
-  if (!open && currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
-  return (beginning ??= beginRun(page).finally(() => (beginning = undefined)));
+  if (!beginning && !open && currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
+  return (beginning ??= beginAnew(page, isAhead).finally(() => (beginning = undefined)));
 }
+
+/** @param {Page} page @param {boolean} isAhead */
+async function beginAnew(page, isAhead) {
+  const day = isAhead ? await (await import("./day_asked.js")).askDay() : dayName(new Date());
+  return day && beginRun(page, day);
+}
+
+/** A run is called after its day, and may be begun before it. @param {string} id */
+const dayOf = (id) => id.slice(0, "2000-01-01".length);
+
+/** The day of a run as people say it. @param {string} id */
+export const dateOf = (id) => date(new Date(`${dayOf(id)}T12:00`).getTime());
+
+/** A time of a run; with its date where it lies on another than the run's. @param {string} id @param {number} at */
+export const timeIn = (id, at) => (dayName(new Date(at)) === dayOf(id) ? clock(at) : `${date(at)}, ${clock(at)}`);
+
+/** Whether the day of a run is over. @param {string} id */
+export const isPast = (id) => dayOf(id) < dayName(new Date());
 
 /** Whether a run takes in what is written now: once in each new date that is asked. @param {Store} store @param {string} id */
 function goesOn(store, id) {
-  const [begun, today] = [runOf(store, id)?.begun, dayName(new Date())];
-  if (!begun || dayName(new Date(begun)) === today || store.get(`past/${id}`) === today) return true;
-  if (confirm(say("run_stale_ask", { day: date(begun) }))) return false;
+  const today = dayName(new Date());
+  if (!isPast(id) || store.get(`past/${id}`) === today) return true;
+  if (confirm(say("run_stale_ask", { day: dateOf(id) }))) return false;
   store.put(`past/${id}`, today);
   return true;
 }
 
-/** Begins a run, freezes the plan into it, and makes it the current one. @param {Page} page @returns {Promise<string>} */
-export async function beginRun(page) {
-  const now = new Date();
-  const day = dayName(now);
+/** Begins a run, freezes the plan into it, and makes it the current one. @param {Page} page @param {string} [day] @returns {Promise<string>} */
+export async function beginRun(page, day = dayName(new Date())) {
   const before = allRuns(page.store).filter(([id]) => id.startsWith(day)).map(([id]) => Number(id.slice(day.length + 1)) || 0);
   const id = `${day}-${Math.max(0, ...before) + 1}`;
-  await page.log.addAll(id, [await frozenPlan(page.plan)], [[`run/${id}`, { begun: now.getTime() }], ...goInto(page.store, id)]);
+  await page.log.addAll(id, [await frozenPlan(page.plan)], [[`run/${id}`, { begun: Date.now() }], ...goInto(page.store, id)]);
   return id;
 }
 

@@ -11,8 +11,8 @@ import { tell } from "./log_words.js";
 const SOON = 100; // milliseconds: what was tapped is on the screen by then
 const SECOND_TAP = 400; // milliseconds within which a second tap was meant for what stood there before
 
-/** @param {string} title @param {(Node | string)[]} content */
-export function openSheet(title, content) {
+/** @param {string} title @param {(Node | string)[]} content @param {() => void} [closed]  follows when it is closed, however that is done */
+export function openSheet(title, content, closed) {
   const back = element("button", { type: "button", class: "button" }, tell("cancel"));
   const head = element("div", { class: "sheet__top" }, element("h2", { id: "sheet-title" }, title), back);
   const body = element("div", { class: "sheet__body" }, ...content);
@@ -35,6 +35,7 @@ export function openSheet(title, content) {
     dialog.remove();
     shade.remove();
     swallowTaps();
+    closed?.();
     setTimeout(() => layPageToSleep() || opener?.focus({ preventScroll: true }), SOON);
   }
 

@@ -37,6 +37,12 @@ def stored(page: Page, prefix: str = "log/") -> list[dict[str, Any]]:
     return found
 
 
+def keys_stored(page: Page, prefix: str) -> list[str]:
+    """Under which keys something is on disk."""
+    found: list[str] = page.evaluate(STORED.replace("getAll(", "getAllKeys("), prefix)
+    return found
+
+
 def read(page: Page, reading: str, digits: str) -> None:
     """Opens a reading, types it and keeps it; returns when the phone has answered."""
     _open_sheet(page, reading)

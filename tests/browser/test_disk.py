@@ -10,6 +10,7 @@ from playwright.sync_api import BrowserContext, Page
 
 from generator.pipeline.order import Order
 from generator.publishing.disk import copy_to_disk, pack
+from tests.browser.days import taps_count
 from tests.browser.watching import READY, unfold_all, until
 from tests.product import product_workbook
 
@@ -38,6 +39,9 @@ def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Pat
     until(page, READY)
     assert page.url.endswith("/index.html")
     page.locator(".step__tick").first.click()
+    page.locator(".sheet-over").wait_for()  # a list that is worked through before its day
+    taps_count(page)
+    page.locator(".sheet-over .button--large").first.click()
     until(page, "document.querySelectorAll('.step--done').length === 1")
     page.reload()
     until(page, "document.querySelectorAll('.step--done').length === 1")

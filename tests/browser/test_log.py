@@ -193,7 +193,7 @@ def test_a_mark_written_late_moves_the_limit_back(phone: BrowserContext, shared_
     page.locator(".entry", has_text="Lot begins").get_by_role("button").click()
     page.locator(".sheet-over").get_by_role("button", name="Correct").click()
     page.clock.run_for(500)
-    page.locator("#mark-time").fill("23:00")
+    page.locator("#mark-time").fill("21:00")
     page.locator(".sheet__other").get_by_role("button").click()
     until(page, "document.querySelector('.sheet__refused')?.innerText.includes('has come already')")
     page.locator("#mark-time").fill("09:10")

@@ -15,12 +15,12 @@ from tests.engines.conftest import keep_offline, until, visit
 def test_a_cold_start_without_signal_has_the_site_and_the_ticks(host: Host, tmp_path: Path) -> None:
     first = firefox.Firefox(tmp_path / "profile")
     keep_offline(first, host)
-    visit(first, host.address + "bring/")
+    visit(first, host.address + "work/scald/")
     first.click(".step__tick")
     until(first, "document.querySelectorAll('.step--done').length === 1")
     first.close()
 
     again = firefox.Firefox(tmp_path / "profile")
-    visit(again, host.address + "bring/")
+    visit(again, host.address + "work/scald/")
     assert again.run("document.querySelectorAll('.step--done').length") == 1
     again.close()
