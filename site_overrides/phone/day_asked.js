@@ -2,7 +2,6 @@
 
 import { element } from "./element.js";
 import { tell } from "./log_words.js";
-import { largeButton } from "./reading_sheet.js";
 import { dayName } from "./runs.js";
 import { openSheet } from "./sheet.js";
 import { date } from "./words_said.js";
@@ -18,7 +17,11 @@ export const askDay = () => new Promise((chosen) => {
     chosen(day);
     sheet.close();
   };
-  const offer = (/** @type {string} */ word, /** @type {Date} */ day) => largeButton(tell(word, { day: date(day.getTime()) }), () => choose(dayName(day)));
+  const offer = (/** @type {string} */ word, /** @type {Date} */ day) => {
+    const button = element("button", { type: "button", class: "button button--large" }, tell(word, { day: date(day.getTime()) }));
+    button.addEventListener("click", () => choose(dayName(day)));
+    return button;
+  };
   const offers = [offer("day_tomorrow", tomorrow), offer("day_today", now)];
   sheet.add(...(now.getHours() < NOON ? offers.reverse() : offers), otherDay(choose, dayName(now)));
 });
