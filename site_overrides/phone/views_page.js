@@ -16,7 +16,7 @@ export function mountView({ plan }, figure) {
   const id = figure.dataset.view ?? "";
   const place = /** @type {HTMLElement} */ (figure.querySelector("[data-drawing]"));
   const inTurn = screenFirst([figure]);
-  follow(plan, figure, (formulas) => inTurn(figure, () => {
+  return follow(plan, figure, (formulas) => inTurn(figure, () => {
     const { height, inside } = tellOf(id, plan, plan.compute(formulas), figure);
     draw(place, [drawing(`view-${id}`, figure.dataset.title ?? "", figure.dataset.description ?? "", height, inside)]);
   }));

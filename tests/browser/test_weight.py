@@ -59,7 +59,18 @@ def test_nothing_moves_while_a_page_loads(phone: BrowserContext, host: Host, wid
     """)
     page = phone.new_page()
     page.set_viewport_size({"width": width, "height": 823})
-    for address in ("plan/", "", "work/scald/", "numbers/chill/"):
+    for address in (
+        "plan/",
+        "",
+        "work/scald/",
+        "numbers/chill/",
+        "log/",
+        "sheet/",
+        "pass/",
+        "questions/",
+        "shop/",
+        "learn/",
+    ):
         page.goto(host.address + address)
         until(page, READY)
         offline_ready(page)
