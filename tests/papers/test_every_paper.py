@@ -24,6 +24,7 @@ SAFE = 6.35 * MILLIMETRE
 """A quarter of an inch, the edge that common printers leave white."""
 FOOT = 8.5
 LEAST_STEP, LEAST_TARGET = 18, 40
+LEAST_IN_AN_EMERGENCY = 12
 LEAST_OF_ALL = {"labels": 7}
 """Handling text of labels may be small; everywhere else nothing is smaller than foot and sources."""
 
@@ -47,8 +48,10 @@ def test_pages_have_their_size_and_cards_two_sides(
             assert (round(page.width), round(page.height)) == tuple(round(side) for side in SIZES[size])
         if sheet.form == "station":
             assert len(pages) == 2, (sheet.id, size)
-        if sheet.form in {"board", "emergency"}:
+        if sheet.form == "board":
             assert len(pages) == 1, sheet.id
+        if sheet.form == "emergency":
+            assert len(pages) <= 4, (sheet.id, size)
 
 
 def test_nothing_stands_outside_the_safe_area(
@@ -212,6 +215,42 @@ def test_no_danger_and_no_stop_is_left_out(every_sheet: dict[str, Sheet], printe
     text = " ".join(page.text for page in printed("us-letter/half_cards.pdf"))
     assert len(dangers) > 3
     assert text.count("DANGER") == len(dangers)
+
+
+def test_an_emergency_is_told_to_its_last_step_and_minute(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    """Whole on one side, with whom to call and where we are at its head."""
+    sheet = every_sheet["emergency_card"]
+    assert len(sheet.data["jobs"]) == 11
+    for size in SIZES:
+        sides = printed(f"{size}/emergency_card.pdf")
+        for side in sides:
+            assert [told for told in ("911", "555-0111", "12 Demo Farm Road") if told not in side.text] == []
+        for job in sheet.data["jobs"]:
+            (side,) = [side for side in sides if squeezed(f"{job['title']}1") in squeezed(side.text)]
+            missing = [told for told in all_told(job) if squeezed(told) not in squeezed(side.text)]
+            assert missing == [], (size, job["title"])
+            (title,) = [word for word in side.words if word.text == job["title"].split()[0] and word.size >= 15]
+            below = [word for word in side.words if title.bottom < word.top < 0.94 * side.height]
+            assert min(word.size for word in below) >= LEAST_IN_AN_EMERGENCY
+        text = squeezed(" ".join(side.text for side in sides))
+        for told in (
+            "Start the timer. 20 min Cool, not ice.",
+            "Start the timer. 10 min Gloves on",
+            "Start the timer. 15 min Hold the lids apart.",
+            "If in doubt, leave it.",
+            "Call the emergency number from there.",
+            "Start CPR if there is no good breath.",
+            "Do not pull the person out.",
+        ):
+            assert squeezed(told) in text, (size, told)
+
+
+def all_told(job: dict[str, Any]) -> list[str]:
+    said = [(*(step[part] for part in ("action", "end")), *step["points"]) for step in job["steps"]]
+    numbers = [step["number"] for step in job["steps"]]
+    return ["".join(run["text"] for run in runs) for step in said for runs in step] + numbers
 
 
 def squeezed(text: str) -> str:

@@ -8,7 +8,9 @@ import pytest
 from pydantic import TypeAdapter, ValidationError
 
 from generator.model.procedure import Step
+from generator.papers.paper import Sheet, set_up
 from generator.papers.typesetting import typeset
+from generator.papers.wording import Wording
 from generator.problems import ProblemsFound
 from tests.papers.conftest import Word, read_pdf
 
@@ -45,6 +47,17 @@ def test_cutting_as_many_lines_as_told_is_enough_and_four_fifths_are_not(scratch
     amount = int(refusal(scratch_card(steps=steps)).split("too long by ")[1].split()[0])
     refusal(scratch_card(steps=steps[: 60 - amount * 4 // 5]))
     typeset([scratch_card(steps=steps[: 60 - amount])], "Scratch", "Nobody")
+
+
+def test_emergencies_for_more_than_two_leaves_are_told_in_lines(
+    wording: Wording, every_sheet: dict[str, Sheet]
+) -> None:
+    """And few of them take one leaf, which is looked through faster."""
+    whole = set_up(every_sheet["emergency_card"], wording, "us-letter")
+    message = refusal({**whole, "jobs": [{**job, "steps": job["steps"] * 2} for job in whole["jobs"]]})
+    assert message.startswith("papers/emergency_card: `steps` is too long by ")
+    assert 100 < int(message.split("too long by ")[1].split()[0]) < 400  # as much again is four sides of some 80 lines
+    assert len(read_pdf(typeset([{**whole, "jobs": whole["jobs"][:5]}], "Scratch", "Nobody"))) == 2
 
 
 def fault(text: str) -> dict[str, Any]:
