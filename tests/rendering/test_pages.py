@@ -55,6 +55,11 @@ def test_where_help_is_needed_at_once_what_to_do_comes_first(edition: Edition, r
     for each, urgently in ((rendered, False), (helping, True)):
         text = page(each, "work/bake_the_loaves.md")
         assert (text.index(' id="step-') < text.index('class="signal ')) == urgently
+    job = page(helping, "help.md").split('<ol class="actions">')[1:]
+    cautioned = [part for part in job if 'class="signal ' in part]
+    assert len(cautioned) >= 2
+    assert all(part.index("</ol>") < part.index('class="signal ') for part in cautioned)
+    assert 'class="signal ' not in page(helping, "help.md").split('<ol class="actions">')[0]
 
 
 def test_help_says_first_whom_to_call_and_where_it_is_to_come(edition: Edition, rendered: Rendered) -> None:
