@@ -55,3 +55,18 @@ def test_lists_in_columns_are_in_columns(phone: BrowserContext, shared_host: Hos
     for address, name in (("", "clock"), ("learn/", "cards"), ("papers/", "papers")):
         page.goto(shared_host.address + address)
         assert page.evaluate(f"getComputedStyle(document.querySelector('.{name}')).display") == "grid", address
+
+
+IN_COLUMNS = """() => [...document.querySelectorAll(".md-main [data-quantity]")]
+  .filter((number) => /flex|grid/.test(getComputedStyle(number.parentElement).display))
+  .filter((number) => number.nextSibling?.nodeType === Node.TEXT_NODE && number.nextSibling.data.trim())
+  .map((number) => number.parentElement.textContent.trim())"""
+
+
+def test_no_sentence_falls_into_columns_at_its_number(phone: BrowserContext, shared_host: Host) -> None:
+    """`A thermometer does not show | 32 °F | .`, where what holds it lays its parts side by side."""
+    page = phone.new_page()
+    for address in ("faults/", "work/the_day_before/", "work/chill_readings/"):
+        page.goto(shared_host.address + address)
+        assert page.locator("summary [data-quantity]").count() > 0
+        assert page.evaluate(IN_COLUMNS) == [], address
