@@ -3,13 +3,20 @@
 import { placesOfPeople } from "./people.js";
 import { people } from "./plan_content.js";
 import { follow, sayer, titleOf } from "./plan_words.js";
+import { openRun, runOf } from "./runs.js";
 import { date } from "./words_said.js";
+
+/** The date of the day that goes on; before it begins a phone knows of none, and it is written by hand. @param {import("./store.js").Store} store */
+function dateOfDay(store) {
+  const begun = runOf(store, openRun(store))?.begun;
+  return begun ? date(begun) : "";
+}
 
 /** @param {{store: import("./store.js").Store, plan: import("./plan_state.js").Plan}} page @param {HTMLElement} button */
 export function mountSheet({ store, plan }, button) {
   const sheet = /** @type {HTMLElement} */ (button.closest(".sheet"));
   button.addEventListener("click", () => print());
-  /** @type {HTMLElement} */ (sheet.querySelector("[data-sheet-date]")).textContent = date(Date.now());
+  /** @type {HTMLElement} */ (sheet.querySelector("[data-sheet-date]")).textContent = dateOfDay(store);
   for (const table of /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll("[data-sheet-crew]"))) {
     const names = placesOfPeople(store, table.dataset.sheetCrew ?? "", people);
     for (const cell of /** @type {NodeListOf<HTMLElement>} */ (table.querySelectorAll("[data-names-of]"))) {

@@ -341,6 +341,36 @@ def test_the_sheet_prints_on_one_page(page: Page, shared_host: Host, tmp_path: P
         assert "104 birds" in text and "Ice on hand is short" not in text and "Print" not in text.split()
 
 
+def test_the_sheet_has_the_date_of_the_day_and_none_before_it_begins(phone: BrowserContext, shared_host: Host) -> None:
+    """Printed the evening before, it must not carry that evening's date."""
+    page = phone.new_page()
+    page.clock.install(time="2026-07-17T15:00:00Z")
+    _open(page, shared_host, "sheet/")
+    until(page, "document.querySelector('[data-sheet-changes]')")
+    assert page.locator("[data-sheet-date]").inner_text() == ""
+    assert page.locator(".sheet__date").inner_text().startswith("Date:")
+    page.clock.set_system_time("2026-07-18T15:00:00Z")
+    _open(page, shared_host, "")
+    page.locator("[data-new-run]").click()
+    until(page, "document.querySelector('[data-run-words]').textContent.includes('started at')")
+    page.clock.set_system_time("2026-07-19T15:00:00Z")
+    _open(page, shared_host, "sheet/")
+    until(page, "document.querySelector('[data-sheet-date]').textContent.includes('18')")
+
+
+def test_papers_say_at_the_top_when_the_phone_has_another_plan(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "papers/")
+    told = page.locator("[data-changed-plan]")
+    assert not told.is_visible()
+    _plan(page, shared_host, birds="70")
+    _open(page, shared_host, "papers/")
+    until(page, "document.querySelector('[data-changed-plan]').checkVisibility()")
+    assert "The plan on this phone is not the plan of these papers." in told.inner_text()
+    theirs = page.locator(".phase-help").inner_text().replace("\u00a0", " ")
+    assert "60 birds" in theirs and "70 birds" not in theirs
+    assert told.bounding_box()["y"] < page.locator("ul.papers__packs").bounding_box()["y"]  # type: ignore[index]
+
+
 def test_a_search_that_ends_where_the_plan_does_says_so(page: Page, shared_host: Host) -> None:
     """With ice past measure the most birds are all that the plan takes, whatever that is."""
     most = int(product_workbook().givens.inputs["birds"].high)
