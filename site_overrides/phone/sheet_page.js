@@ -3,13 +3,12 @@
 import { placesOfPeople } from "./people.js";
 import { people } from "./plan_content.js";
 import { follow, sayer, titleOf } from "./plan_words.js";
-import { openRun, runOf } from "./runs.js";
-import { date } from "./words_said.js";
+import { dateOf, openRun } from "./runs.js";
 
 /** The date of the day that goes on; before it begins a phone knows of none, and it is written by hand. @param {import("./store.js").Store} store */
 function dateOfDay(store) {
-  const begun = runOf(store, openRun(store))?.begun;
-  return begun ? date(begun) : "";
+  const run = openRun(store);
+  return run && dateOf(run);
 }
 
 /** @param {{store: import("./store.js").Store, plan: import("./plan_state.js").Plan}} page @param {HTMLElement} button */

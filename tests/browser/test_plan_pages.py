@@ -348,7 +348,7 @@ def test_the_sheet_has_the_date_of_the_day_and_none_before_it_begins(phone: Brow
     _open(page, shared_host, "sheet/")
     until(page, "document.querySelector('[data-sheet-changes]')")
     assert page.locator("[data-sheet-date]").inner_text() == ""
-    assert page.locator(".sheet__date").inner_text().startswith("Date:")
+    assert page.locator(".sheet__head").inner_text().strip().endswith("Date:")
     page.clock.set_system_time("2026-07-18T15:00:00Z")
     _open(page, shared_host, "")
     page.locator("[data-new-run]").click()
