@@ -30,6 +30,13 @@ class Curve(Entry):
     otherwise: QuantityIdentifier
 
 
+class Remedy(Entry):
+    """What to do about a reading, and what is done most often then, for one tap."""
+
+    act: Sentence
+    actions: dict[Identifier, Line] = {}
+
+
 class Logged(Entry):
     """A thing to read, count or note. Without a `measure` only its time counts."""
 
@@ -50,17 +57,17 @@ class Logged(Entry):
     high: QuantityIdentifier | None = None
     since: ReadingIdentifier | None = None
     """The entry with which the rhythm, and the time allowed, begin; for each lot its own, where it is read by lots."""
-    until: ReadingIdentifier | None = None
-    """The entry that ends the rhythm."""
+    until: tuple[ReadingIdentifier, ...] = ()
+    """The entries that end the rhythm, whichever comes first."""
     within: QuantityIdentifier | None = None
     """The time allowed to come inside the limits."""
     rhythm: QuantityIdentifier | None = None
     """How often it is read."""
     curve: Curve | None = None
-    act: Sentence = ""
-    """What to do when it lies outside its limits."""
-    actions: dict[Identifier, Line] = {}
-    """What is done most often then, for one tap."""
+    too_low: Remedy | None = None
+    too_high: Remedy | None = None
+    too_slow: Remedy | None = None
+    """For a reading that will not come to its upper limit in the time allowed, while there still is time."""
     reasons: dict[Identifier, Line] = {}
     """Why, for one tap, where it always has a reason."""
     per_lot: bool = False
@@ -76,12 +83,23 @@ class Logged(Entry):
             raise fault("has one of `measure` and `range`", "write both, or neither where only the time counts")
         if self.measure is None and (self.low or self.high or self.adds_up or self.curve or self.step):
             raise fault("has limits, `adds_up`, `curve` or `step` and no `measure`", "say what it measures")
-        if bool(self.low or self.high) != bool(self.act):
-            raise fault("has limits or `act` without the other", "say what to do outside the limits, in `act`")
+        if self.rhythm and not (self.until or self.within):
+            raise fault("has a `rhythm` that nothing ends", "name in `until` what ends it")
         if self.none_if_silent and not self.adds_up:
             raise fault("has `none_if_silent` and does not add up", "take it out, or write `adds_up: true`")
         if self.within and not (self.since and (self.low or self.high)):
             raise fault("has `within` but not `since` and a limit", "say since when, and what must be reached")
+        return self
+
+    @model_validator(mode="after")
+    def _each_way_out_has_its_remedy(self) -> Logged:
+        for side, limit, remedy in (("low", self.low, self.too_low), ("high", self.high, self.too_high)):
+            if bool(limit) != bool(remedy):
+                what = f"has one of `{side}` and `too_{side}`"
+                raise fault(what, f"say in `too_{side}` what to do beyond that limit")
+        if bool(self.curve and self.high and self.within) != bool(self.too_slow):
+            what = "has one of `too_slow`, and `curve`, `high` and `within` by which it is foretold"
+            raise fault(what, "say in `too_slow` what to do while there still is time")
         return self
 
 

@@ -105,12 +105,13 @@ class RecordedDay:
 
     @cached_property
     def outside(self) -> list[tuple[Entry, list[Entry]]]:
-        """Readings outside their limits, each with the actions that answer it."""
+        """Readings outside their limits, or answered while on the way there, each with the actions that answer it."""
         actions = [entry for entry in self.standing if entry["kind"] == "action"]
+        answered = {action["answers"] for action in actions}
         return [
             (entry, [action for action in actions if action["answers"] == entry["id"]])
             for entry in self.standing
-            if "value" in entry and verdict_of(entry) in ("low", "high")
+            if "value" in entry and (verdict_of(entry) in ("low", "high") or entry["id"] in answered)
         ]
 
     def _fits(self, name: str, value: float | str) -> bool:

@@ -55,6 +55,11 @@ def counter_of(entry: Entry) -> int:
     return int(entry["id"].split("-")[1])
 
 
+def is_named_after(name: str, of: str) -> bool:
+    """Whether what is called `2 big` belongs to what is called `2`."""
+    return f"{name} ".startswith(f"{of} ")
+
+
 def clock_of(entry: Entry) -> int:
     """What the phone's clock said when it was written down."""
     return entry.get("made", entry["at"])

@@ -18,7 +18,7 @@ from generator.formula import Measured, Word
 from generator.model.library import Library
 from generator.model.record import Logged
 from generator.records.curve import Point, reached_at
-from generator.records.entry import Entry, standing
+from generator.records.entry import Entry, is_named_after, standing
 from generator.units import UnitBook
 
 Kinds = Mapping[str, Measured | Word]
@@ -95,7 +95,7 @@ def _reached(item: Logged, found: Series, by_reading: Mapping[str, Series], plan
     """Seconds from the first reading of each thing until its limit was passed; nothing for those that never did."""
     times = []
     for series in _series(found):
-        toward = toward_of(item, series[0].get("lot", ""), by_reading, plan)
+        toward = toward_of(item, series[0], by_reading, plan)
         limit = next(
             (
                 each["limit"][side]
@@ -115,12 +115,13 @@ def _reached(item: Logged, found: Series, by_reading: Mapping[str, Series], plan
     return times
 
 
-def toward_of(item: Logged, lot: str, by_reading: Mapping[str, Series], plan: Values) -> float | None:
-    """What a curve nears: the mean of that reading of the lot, else of any lot, else the plan's figure."""
+def toward_of(item: Logged, thing: Entry, by_reading: Mapping[str, Series], plan: Values) -> float | None:
+    """What a curve nears: the mean of that reading by the thing's name, else of its lot, else of any, else planned."""
     if item.curve is None:
         return None
     read = [entry for entry in by_reading.get(item.curve.toward or "", ()) if "value" in entry]
-    near = [entry for entry in read if entry.get("lot", "") == lot] or read
+    of_lot = [entry for entry in read if entry.get("lot", "") == thing.get("lot", "")]
+    near = [each for each in of_lot if is_named_after(thing.get("name", ""), each.get("name", ""))] or of_lot or read
     planned = plan.get(item.curve.otherwise)
     return fmean(entry["value"] for entry in near) if near else planned if isinstance(planned, int | float) else None
 

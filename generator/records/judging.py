@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Literal, NamedTuple
 
 from generator.model.record import Logged
-from generator.records.entry import Entry, Limit, standing
+from generator.records.entry import Entry, Limit, is_named_after, standing
 
 Verdict = Literal["free", "inside", "on_the_way", "low", "high"]
 _SLACK = 1e-9
@@ -18,6 +18,7 @@ class Due(NamedTuple):
 
     of: str
     lot: str
+    name: str
     at: float
 
 
@@ -58,8 +59,8 @@ def verdict_of(entry: Entry) -> Verdict:
 def due(items: Mapping[str, Logged], values: Mapping[str, float | str], entries: Sequence[Entry]) -> list[Due]:
     """When each reading is due next, the most pressing first.
 
-    Read by lots, each lot has its own time; a reading with a time allowed is done once it lies inside its limits, the
-    last of every name that was read.
+    Each lot, and each name that was read, has its own time; a reading with a time allowed is done once it lies inside
+    its limits. What ends the rhythm ends it for all of the lot, or for what it names.
     """
     found, counting = [], standing(entries)
     for of, item in items.items():
@@ -69,12 +70,18 @@ def due(items: Mapping[str, Logged], values: Mapping[str, float | str], entries:
         for lot, start in _starts(item.since or of, item.per_lot, counting).items():
             later = [each for each in counting if each["at"] >= start and _in_lot(item, each, lot)]
             mine = [each for each in later if each.get("of") == of]
-            over = any(each.get("of") == item.until for each in later if item.until)
-            lasts = {each.get("name"): each for each in mine}.values()
-            open_ones = [each for each in lasts if not _is_inside(each)] if item.within else mine[-1:]
-            if not over and (open_ones or not mine):
-                found.append(Due(of, lot, min((each["at"] for each in open_ones), default=start) + every * 1000))
-    return sorted(found, key=lambda each: (each.at, each.of + each.lot))
+            ends = [each for each in later if each.get("of") in item.until]
+            if any("name" not in each for each in ends):
+                continue
+            lasts = {each.get("name", ""): each for each in mine}
+            done = {name for name, last in lasts.items() if _is_over(last, ends) or (item.within and _is_inside(last))}
+            waiting = {name: last["at"] for name, last in lasts.items() if name not in done} if mine else {"": start}
+            found += [Due(of, lot, name, at + every * 1000) for name, at in waiting.items()]
+    return sorted(found, key=lambda each: (each.at, each.of + each.lot + each.name))
+
+
+def _is_over(last: Entry, ends: Sequence[Entry]) -> bool:
+    return any(end["at"] >= last["at"] and is_named_after(last.get("name", ""), end["name"]) for end in ends)
 
 
 def _is_inside(entry: Entry) -> bool:

@@ -8,7 +8,7 @@ from typing import Any
 
 from generator.computing.phone_formulas import MADE, RUNTIME
 from generator.formula import names, to_javascript
-from generator.model.record import Logged
+from generator.model.record import Logged, Remedy
 from generator.records.formulas import link_formulas
 from generator.records.shape import Schema, record_schema
 from generator.telling.edition import Edition
@@ -56,19 +56,27 @@ def _item(edition: Edition, item: Logged) -> dict[str, Any]:
         "help": say(item.help) if item.help else "",
         "named": say(item.named) if item.named else "",
         "one": say(item.one) if item.one else "",
-        "act": say(item.act) if item.act else "",
-        "actions": {name: say(line) for name, line in item.actions.items()},
+        **{key: _remedy(edition, getattr(item, key)) for key in ("too_low", "too_high", "too_slow")},
         "reasons": {name: say(line) for name, line in item.reasons.items()},
         "ahead": edition.library.phases[item.phase].ahead,
         "curve": item.curve.model_dump(exclude_none=True) if item.curve else None,
         **item.model_dump(include={"phase", "order", "measure", "adds_up", "none_if_silent", "per_lot"}),
-        **item.model_dump(include={"low", "high", "since", "until", "within", "rhythm"}),
+        **item.model_dump(include={"low", "high", "since", "within", "rhythm"}),
+        "until": list(item.until) or None,
     }
     if item.measure and item.range:
         measure = edition.library.measures[item.measure]
         told["range"] = [edition.book.read(text, measure) for text in item.range]
         told["step"] = edition.book.read(item.step, measure, difference=True) if item.step else None
     return {key: value for key, value in told.items() if value not in (None, "", False, {})}
+
+
+def _remedy(edition: Edition, remedy: Remedy | None) -> dict[str, Any] | None:
+    """What to do and what is done most often, translated."""
+    if remedy is None:
+        return None
+    actions = {name: edition.translate(line) for name, line in remedy.actions.items()}
+    return {"act": edition.translate(remedy.act), "actions": actions}
 
 
 def _bare(schema: Schema) -> Schema:
@@ -86,4 +94,4 @@ def _bare(schema: Schema) -> Schema:
 
 
 def _written(value: object) -> str:
-    return json.dumps(value, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":"))

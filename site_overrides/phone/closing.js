@@ -1,7 +1,7 @@
 // The end of the day: somebody signs, and from then on the record is only read and shared.
 
 import { items, makeTeller, tell, titleOf } from "./log_words.js";
-import { dueNow, dueTitle, unanswered } from "./reminders.js";
+import { dueNow, dueTitle, unanswered, unansweredWords } from "./reminders.js";
 import { endRun, runOf } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
@@ -34,7 +34,7 @@ async function openThings(page) {
   const teller = await makeTeller(page);
   const due = dueNow(page).filter(({ at }) => at <= Date.now());
   const open = [
-    ...unanswered(page).map((entry) => say("outside", { title: titleOf(entry.of ?? ""), value: teller.written(entry) })),
+    ...unanswered(page).map((entry) => unansweredWords(teller, entry)),
     ...unended(page),
     ...due.map((reading) => tell("due_row", { title: dueTitle(reading), time: clock(reading.at) })),
     ...page.timers.all().map(([, { label, end }]) => say("timer_row", { label, time: clock(end) })),
@@ -46,7 +46,7 @@ async function openThings(page) {
 function unended(page) {
   const ends = page.log.of(page.run()).ends();
   const has = (/** @type {string} */ of, /** @type {string} */ lot) => ends.some((entry) => entry.of === of && (entry.lot ?? "") === lot);
-  const pairs = Object.values(items).flatMap(({ since, until, per_lot }) => (since && until && per_lot ? [`${since} ${until}`] : []));
+  const pairs = Object.values(items).flatMap(({ since, until, per_lot }) => (since && until && per_lot ? [`${since} ${until[0]}`] : []));
   return [...new Set(pairs)].flatMap((pair) => {
     const [since, until] = pair.split(" ");
     const lots = new Set(ends.filter(({ of, lot }) => of === since && !has(until, lot ?? "")).map(({ lot }) => lot ?? ""));

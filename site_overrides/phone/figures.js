@@ -8,7 +8,7 @@
  */
 
 import { mean, reachedAt } from "./curve.js";
-import { standing } from "./records.js";
+import { isNamedAfter, standing } from "./records.js";
 
 const KINDS = ["reading", "count", "mark"];
 const DAY = 86_400_000;
@@ -56,7 +56,7 @@ function ofReading(name, item, found) {
 function reached(item, found, byReading, plan) {
   if (!item.curve) return [];
   return seriesOfEach(found).flatMap((series) => {
-    const toward = towardOf(item, series[0].lot ?? "", byReading, plan);
+    const toward = towardOf(item, series[0], byReading, plan);
     const last = series.findLast(({ limit }) => limit && (limit.high ?? limit.low) !== undefined)?.limit;
     const limit = last?.high ?? last?.low;
     const points = series.filter(({ value }) => value !== undefined).map(({ at, value }) => ({ at, value: Number(value) }));
@@ -66,11 +66,12 @@ function reached(item, found, byReading, plan) {
   });
 }
 
-/** What a curve nears: the mean of that reading of the lot, else of any lot, else the plan's figure. @param {Reading} item @param {string} lot @param {Record<string, Entry[]>} byReading @param {Values} plan */
-function towardOf({ curve }, lot, byReading, plan) {
+/** What a curve nears: the mean of that reading by the thing's name, else of its lot, else of any lot, else the plan's figure. @param {Reading} item @param {Entry} thing @param {Record<string, Entry[]>} byReading @param {Values} plan */
+function towardOf({ curve }, { lot = "", name }, byReading, plan) {
   const read = (byReading[curve?.toward ?? ""] ?? []).filter(({ value }) => value !== undefined);
   const ofLot = read.filter((entry) => (entry.lot ?? "") === lot);
-  const near = ofLot.length ? ofLot : read;
+  const named = ofLot.filter((entry) => isNamedAfter(name, entry.name));
+  const near = [named, ofLot, read].find(({ length }) => length) ?? [];
   const planned = plan[curve?.otherwise ?? ""];
   return near.length ? mean(near.map(({ value }) => Number(value))) : typeof planned === "number" ? planned : undefined;
 }

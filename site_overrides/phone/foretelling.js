@@ -8,6 +8,7 @@
 
 import { fitCurve, timeOf } from "./curve.js";
 import { judge } from "./judging.js";
+import { isNamedAfter } from "./records.js";
 
 /**
  * The series of a reading: one for each lot and name, with what it nears.
@@ -23,7 +24,8 @@ export function seriesOf(of, nears, standing, values) {
   }
   return [...found].map(([key, entries]) => {
     const [lot, name] = key.split("\n");
-    const bath = standing.findLast((entry) => entry.of === nears.toward && (entry.lot ?? "") === lot && entry.value !== undefined);
+    const baths = standing.filter((entry) => entry.of === nears.toward && (entry.lot ?? "") === lot && entry.value !== undefined);
+    const bath = baths.findLast((entry) => isNamedAfter(name, entry.name)) ?? baths[baths.length - 1];
     const otherwise = values[nears.otherwise];
     return { lot, name, entries, toward: bath?.value ?? (typeof otherwise === "number" ? otherwise : undefined) };
   });
@@ -41,4 +43,21 @@ export function foretell(entries, toward) {
   const at = curve && timeOf(curve, limit);
   if (!curve || at === null) return { kind: "never", limit, by };
   return { kind: by !== undefined && at > by ? "late" : "in_time", limit, at, by, curve };
+}
+
+/**
+ * What is told of each last reading that is on the way and will not be there in time: act while there still is time.
+ * @param {Record<string, import("./reading_items.js").Reading>} items @param {Entry[]} standing @param {Record<string, number | string>} values
+ * @returns {Map<string, Foretold>}  by the reading's id
+ */
+export function tooSlow(items, standing, values) {
+  /** @type {Map<string, Foretold>} */ const found = new Map();
+  for (const [of, { curve, too_slow }] of Object.entries(items)) {
+    for (const { entries, toward } of curve && too_slow ? seriesOf(of, curve, standing, values) : []) {
+      const last = entries[entries.length - 1];
+      const foretold = judge(Number(last.value), last.limit, last.at) === "on_the_way" && foretell(entries, toward);
+      if (foretold && ["late", "never"].includes(foretold.kind)) found.set(last.id, foretold);
+    }
+  }
+  return found;
 }

@@ -3,12 +3,12 @@
  *
  * @typedef {import("./records.js").Entry} Entry
  * @typedef {import("./records.js").Limit} Limit
- * @typedef {{low?: string, high?: string, since?: string, until?: string, within?: string, rhythm?: string,
+ * @typedef {{low?: string, high?: string, since?: string, until?: string[], within?: string, rhythm?: string,
  *   per_lot?: boolean}} Item  one of `readings` in readings.js
  * @typedef {"free" | "inside" | "on_the_way" | "low" | "high"} Verdict
  */
 
-import { standing } from "./records.js";
+import { isNamedAfter, standing } from "./records.js";
 
 const SLACK_OF_LIMIT = 1e-9;
 
@@ -45,10 +45,11 @@ export function judge(value, { low, high, by } = {}, at = Infinity) {
 const slackOf = (limit) => SLACK_OF_LIMIT * Math.max(1, Math.abs(limit));
 
 /**
- * When each reading is due next, the most pressing first. Read by lots, each lot has its own time; a reading with a time
- * allowed is done once it lies inside its limits, the last of every name that was read.
+ * When each reading is due next, the most pressing first. Each lot, and each name that was read, has its own time; a
+ * reading with a time allowed is done once it lies inside its limits. What ends the rhythm ends it for all of the lot,
+ * or for what it names.
  * @param {Record<string, Item>} items @param {Record<string, number | string>} values @param {Entry[]} entries
- * @returns {{of: string, lot: string, at: number}[]}
+ * @returns {{of: string, lot: string, name: string, at: number}[]}
  */
 export function due(items, values, entries) {
   const all = standing(entries);
@@ -57,16 +58,20 @@ export function due(items, values, entries) {
     if (typeof every !== "number") return [];
     const starts = startsOf(item.since ? item : { ...item, since: of }, all);
     return [...starts].flatMap(([lot, start]) => {
-      const mine = all.filter((entry) => entry.of === of && inLot(item, entry, lot) && entry.at >= start);
-      const lasts = [...new Map(mine.map((entry) => [entry.name, entry])).values()];
-      const open = item.within ? lasts.filter((entry) => !isInside(entry)) : mine.slice(-1);
-      const over = all.some((entry) => item.until !== undefined && entry.of === item.until && inLot(item, entry, lot) && entry.at >= start);
-      if (over || (mine.length && !open.length)) return [];
-      return [{ of, lot, at: (open.length ? Math.min(...open.map(({ at }) => at)) : start) + every * 1000 }];
+      const later = all.filter((entry) => inLot(item, entry, lot) && entry.at >= start);
+      const ends = later.filter((entry) => item.until?.includes(entry.of ?? ""));
+      if (ends.some(({ name }) => name === undefined)) return [];
+      const mine = later.filter((entry) => entry.of === of);
+      const lasts = [...new Map(mine.map((entry) => [entry.name ?? "", entry]))].filter(([, last]) => !isOver(last, ends) && !(item.within && isInside(last)));
+      const waiting = mine.length ? lasts.map(([name, { at }]) => ({ name, at })) : [{ name: "", at: start }];
+      return waiting.map(({ name, at }) => ({ of, lot, name, at: at + every * 1000 }));
     });
   });
-  return found.sort((one, other) => one.at - other.at || (one.of + one.lot < other.of + other.lot ? -1 : 1));
+  return found.sort((one, other) => one.at - other.at || (one.of + one.lot + one.name < other.of + other.lot + other.name ? -1 : 1));
 }
+
+/** @param {Entry} last @param {Entry[]} ends */
+const isOver = (last, ends) => ends.some(({ name, at }) => at >= last.at && isNamedAfter(last.name, name));
 
 /** @param {Entry} entry */
 const isInside = ({ value, limit, at }) => value !== undefined && judge(value, limit, at) === "inside";

@@ -104,6 +104,12 @@ export function makeIndex() {
     return find();
   };
 
+  /** @param {string} of @param {string} [lot] */
+  const lasts = (of, lot) => settled(() => {
+    const begins = lot === undefined ? `${of}\n` : `${of}\n${lot}\n`;
+    return [...ends].filter(([key]) => key.startsWith(begins)).map(([, { last }]) => last);
+  });
+
   return {
     add,
     /** All entries, in the order in which they came to this phone. */
@@ -119,10 +125,9 @@ export function makeIndex() {
     /** A list as it stood when its first step was ticked. @param {string} list @returns {Record<string, string> | undefined} */
     printsOf: (list) => settled(() => ends.get(`${LIST}${list}\n\n`)?.first.prints),
     /** The last of a thing, of a lot where one is given. @param {string} of @param {string} [lot] */
-    last: (of, lot) => settled(() => {
-      const begins = lot === undefined ? `${of}\n` : `${of}\n${lot}\n`;
-      return [...ends].filter(([key]) => key.startsWith(begins)).map(([, { last }]) => last).reduce((one, other) => (one && one.at > other.at ? one : other), /** @type {Entry | undefined} */ (undefined));
-    }),
+    last: (of, lot) => lasts(of, lot).reduce((one, other) => (one && one.at > other.at ? one : other), /** @type {Entry | undefined} */ (undefined)),
+    /** The last of each that has a name of its own, of a lot where one is given. */
+    lasts,
     /** The first and the last of each thing, lot and name: all that limits and rhythms ask for. */
     ends: () => settled(() => [...new Set([...ends.values()].flatMap(({ first, last }) => [first, last]))]),
   };

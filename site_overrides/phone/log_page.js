@@ -7,7 +7,7 @@ import { paintEntries } from "./log_entries.js";
 import { mountClosing } from "./closing.js";
 import { makeTeller, tell } from "./log_words.js";
 import { mountWriter } from "./log_writer.js";
-import { dueNow, dueTitle } from "./reminders.js";
+import { dueNow, dueTitle, openDue } from "./reminders.js";
 import { dateOf, frozenIn, runOf, timeIn } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
@@ -72,7 +72,7 @@ function mountFolds({ store }, place) {
 function paintDue(page, place) {
   const rows = dueNow(page).slice(0, 6).map((reading) => {
     const button = element("button", { type: "button", class: "due", ...(reading.at <= Date.now() ? { "data-late": "" } : {}) }, tell("due_row", { title: dueTitle(reading), time: clock(reading.at) }));
-    button.addEventListener("click", async () => (await import("./reading_sheet.js")).openReading(page, reading.of, reading.lot ? { lot: reading.lot } : {}));
+    button.addEventListener("click", () => openDue(page, reading));
     return button;
   });
   place.replaceChildren(...(rows.length ? rows : [element("p", { class: "quiet" }, tell("due_none"))]));

@@ -1,7 +1,7 @@
 // What is answered when something was written down: its verdict, and outside the limits what to do and what was done.
 
 import { element } from "./element.js";
-import { foretell, seriesOf } from "./foretelling.js";
+import { foretell, seriesOf, tooSlow } from "./foretelling.js";
 import { sayForetold } from "./foretold_words.js";
 import { keepAction } from "./keeping_entries.js";
 import { items, isOutside, tell, thingOf, titleOf, verdictOf } from "./log_words.js";
@@ -22,7 +22,8 @@ let shown = 0;
 
 /** @param {Page} page @param {Teller} teller @param {import("./log.js").Kept} kept @param {import("./sheet.js").Sheet} sheet */
 export function answerWith(page, teller, { entry, saved }, sheet) {
-  if (isOutside(entry)) return showOutside(page, teller, entry, saved, sheet);
+  const slow = slowness(page, entry);
+  if (isOutside(entry) || slow) return showOutside(page, teller, entry, saved, sheet, slow);
   if (!saved) return sheet.turn(titleOf(entry.of ?? ""), notSaved());
   sheet.close();
   const words = [say("kept_entry", { title: titleOf(entry.of ?? ""), value: teller.written(entry), verdict: tell(verdictOf(entry)) }).replace(/: ,/, ":"), foretoldOf(page, teller, entry)];
@@ -52,12 +53,16 @@ function foretoldOf(page, teller, entry) {
 
 /** What to do, for a reading that waits for it. @param {Page} page @param {Teller} teller @param {Entry} entry */
 export function openOutside(page, teller, entry) {
-  showOutside(page, teller, entry, true, openSheet(titleOf(entry.of ?? ""), []));
+  showOutside(page, teller, entry, true, openSheet(titleOf(entry.of ?? ""), []), slowness(page, entry));
 }
 
-/** @param {Page} page @param {Teller} teller @param {Entry} entry @param {boolean} saved @param {import("./sheet.js").Sheet} sheet */
-function showOutside(page, teller, entry, saved, sheet) {
+/** What is foretold of a reading that will not be there in time. @param {Page} page @param {Entry} entry */
+const slowness = (page, entry) => tooSlow(items, page.log.of(entry.run).standing(), frozenValues(page.log, entry.run)).get(entry.id);
+
+/** @param {Page} page @param {Teller} teller @param {Entry} entry @param {boolean} saved @param {import("./sheet.js").Sheet} sheet @param {import("./foretelling.js").Foretold} [slow] */
+function showOutside(page, teller, entry, saved, sheet, slow) {
   const item = items[entry.of ?? ""];
+  const remedy = item?.[slow ? "too_slow" : verdictOf(entry) === "low" ? "too_low" : "too_high"];
   const values = frozenValues(page.log, entry.run);
   const field = element("input", { type: "text", maxlength: "500", id: "done-other" });
   const keep = element("button", { type: "submit", class: "button" }, tell("done_keep"));
@@ -75,7 +80,7 @@ function showOutside(page, teller, entry, saved, sheet) {
     if (text) done(text, "");
     else field.focus();
   });
-  const buttons = Object.entries(item?.actions ?? {}).map(([reason, text]) => {
+  const buttons = Object.entries(remedy?.actions ?? {}).map(([reason, text]) => {
     const button = element("button", { type: "button", class: "button button--large" }, text);
     button.addEventListener("click", () => done(text, reason));
     return button;
@@ -87,10 +92,11 @@ function showOutside(page, teller, entry, saved, sheet) {
   sheet.turn(
     titleOf(entry.of ?? ""),
     ...(saved ? [] : [notSaved()]),
-    element("p", { class: "verdict verdict--outside", role: "alert" }, element("strong", {}, tell(verdictOf(entry))), ` ${teller.written(entry)} (${teller.limit(entry.of ?? "", entry.limit)})`),
+    element("p", { class: "verdict verdict--outside", role: "alert" }, element("strong", {}, tell(slow ? "too_slow" : verdictOf(entry))), ` ${teller.written(entry)} (${teller.limit(entry.of ?? "", entry.limit)})`),
+    ...(slow ? [element("p", {}, sayForetold(slow, teller, entry.of ?? "", thingOf(entry) || titleOf(entry.of ?? "")))] : []),
     ...start,
     element("h3", {}, tell("what_to_do")),
-    element("p", { class: "sheet__act" }, item?.act ? teller.sentence(item.act, values) : ""),
+    element("p", { class: "sheet__act" }, remedy ? teller.sentence(remedy.act, values) : ""),
     element("p", {}, element("a", { href: new URL(`../faults/#for-${entry.of}`, import.meta.url).href }, tell("faults"))),
     element("h3", {}, tell("done")),
     ...buttons, other, later,

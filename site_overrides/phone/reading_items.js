@@ -1,6 +1,7 @@
 /**
  * What a reading is, and what is offered for one tap.
  *
+ * @typedef {{act: string, actions: Record<string, string>}} Remedy
  * @typedef {object} Reading
  * @property {string} title
  * @property {string} phase
@@ -9,8 +10,9 @@
  * @property {string} [help]
  * @property {string} [named]  what one asks for the name of the thing read
  * @property {string} [one]  what stands before that name
- * @property {string} [act]
- * @property {Record<string, string>} [actions]
+ * @property {Remedy} [too_low]
+ * @property {Remedy} [too_high]
+ * @property {Remedy} [too_slow]
  * @property {Record<string, string>} [reasons]
  * @property {{toward?: string, otherwise: string}} [curve]
  * @property {string} [measure]
@@ -22,7 +24,7 @@
  * @property {string} [low]
  * @property {string} [high]
  * @property {string} [since]
- * @property {string} [until]
+ * @property {string[]} [until]
  * @property {string} [within]
  * @property {string} [rhythm]
  */

@@ -27,18 +27,18 @@ import { clock } from "./words_said.js";
 
 /**
  * @param {Page} page @param {string} of
- * @param {{lot?: string, instead?: Entry, startless?: boolean, then?: () => void}} [about]  `instead` is the entry that is
+ * @param {{lot?: string, name?: string, instead?: Entry, startless?: boolean, then?: () => void}} [about]  `instead` is the entry that is
  *   corrected; `startless` where nobody knows when it began; `then` follows when it is kept
  */
-export async function openReading(page, of, { lot, instead, startless, then } = {}) {
+export async function openReading(page, of, { lot, name, instead, startless, then } = {}) {
   const item = items[of];
   if (!item) return;
   const teller = await makeTeller(page);
   const index = page.log.of(openRun(page.store));
   const values = await numbersNow(page);
-  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? (item.named && firstName(page, of)), reason: instead?.reason, ...placeOf(instead) };
+  /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? name ?? (item.named && firstName(page, of)), reason: instead?.reason, ...placeOf(instead) };
   const limitNow = () => limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined);
-  if (!instead && !startless && lacksStart(item, values, limitNow())) return askForStart(page, of, item, given.lot);
+  if (!instead && !startless && lacksStart(item, values, limitNow())) return askForStart(page, of, item, given.lot, name);
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
   const limitWords = element("p", { class: "sheet__limit" });
   const paintLimit = () => (limitWords.textContent = [teller.limit(of, limitNow()), lacksStart(item, values, limitNow()) && startWords(item, given.lot)].filter(Boolean).join(". "));

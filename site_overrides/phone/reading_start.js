@@ -16,14 +16,14 @@ export function startWords({ since, per_lot }, lot) {
   return tell("start_first", { title });
 }
 
-/** Leads to what is to be written down first, and from there to the reading. @param {Page} page @param {string} of @param {Reading} item @param {string} [lot] */
-export function askForStart(page, of, item, lot) {
+/** Leads to what is to be written down first, and from there to the reading. @param {Page} page @param {string} of @param {Reading} item @param {string} [lot] @param {string} [name] */
+export function askForStart(page, of, item, lot, name) {
   const sheet = openSheet(item.title, [element("p", { class: "sheet__act" }, startWords(item, lot))]);
   const go = (/** @type {() => void} */ open) => () => {
     sheet.close();
     open();
   };
   const unknown = element("button", { type: "button", class: "button" }, tell("start_unknown"));
-  unknown.addEventListener("click", go(() => openReading(page, of, { lot, startless: true })));
-  sheet.add(largeButton(titleOf(item.since ?? ""), go(() => openReading(page, item.since ?? "", { lot, then: () => openReading(page, of, { lot }) }))), unknown);
+  unknown.addEventListener("click", go(() => openReading(page, of, { lot, name, startless: true })));
+  sheet.add(largeButton(titleOf(item.since ?? ""), go(() => openReading(page, item.since ?? "", { lot, then: () => openReading(page, of, { lot, name }) }))), unknown);
 }

@@ -82,7 +82,8 @@ const named = (entry) => [titleOf(entry.of ?? ""), thingOf(entry), entry.lot && 
 /** @param {Day} day */
 function outside({ standing, teller }) {
   const actions = standing.filter(({ kind }) => kind === "action");
-  return standing.filter(isOutside).map((entry) => {
+  const answered = new Set(actions.map(({ answers }) => answers));
+  return standing.filter((entry) => isOutside(entry) || (entry.value !== undefined && answered.has(entry.id))).map((entry) => {
     const done = actions.filter(({ answers }) => answers === entry.id).map(({ text, at }) => `${clock(at)} ${text}`).join("; ");
     return [timesOf(entry), named(entry), `${teller.written(entry)}: ${tell(verdictOf(entry))}`, teller.limit(entry.of ?? "", entry.limit), done || tell("undone")];
   });

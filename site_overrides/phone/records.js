@@ -58,6 +58,9 @@ export const phoneOf = (entry) => entry.id.split("-")[0];
 /** Its running number there. @param {Entry} entry */
 export const counterOf = (entry) => Number(entry.id.split("-")[1]);
 
+/** Whether what is called `2 big` belongs to what is called `2`. @param {string | undefined} name @param {string | undefined} of */
+export const isNamedAfter = (name = "", of = "") => `${name} `.startsWith(`${of} `);
+
 /** What the phone's clock said when it was written down. @param {Entry} entry */
 export const clockOf = ({ made, at }) => made ?? at;
 

@@ -2,8 +2,9 @@
 // was done, and a record that has not left the phone.
 
 import { unsent } from "./sending.js";
+import { tooSlow } from "./foretelling.js";
 import { due } from "./judging.js";
-import { items, isOutside, makeTeller, tell, titleOf } from "./log_words.js";
+import { items, isOutside, makeTeller, tell, thingOf, titleOf } from "./log_words.js";
 import { allRuns, dateOf, frozenValues, isPast, runOf } from "./runs.js";
 import { clock, say, span } from "./words_said.js";
 
@@ -18,15 +19,25 @@ export function dueNow(page) {
   return runOf(page.store, run)?.ended ? [] : due(items, frozenValues(page.log, run), page.log.of(run).ends());
 }
 
-/** @param {{of: string, lot: string}} reading */
-export const dueTitle = ({ of, lot }) => [titleOf(of), lot && tell("lot", { lot })].filter(Boolean).join(", ");
+/** @param {{of: string, lot: string, name: string}} reading */
+export const dueTitle = ({ of, lot, name }) => [titleOf(of), thingOf({ of, name }), lot && tell("lot", { lot })].filter(Boolean).join(", ");
 
-/** Readings outside their limits that no action answers, the latest first. @param {Page} page */
+/** Opens the sheet of a reading that is due. @param {Page} page @param {{of: string, lot: string, name: string}} reading */
+export const openDue = async (page, { of, lot, name }) => (await import("./reading_sheet.js")).openReading(page, of, { ...(lot ? { lot } : {}), ...(name ? { name } : {}) });
+
+/** Readings outside their limits, or that will not come there in time, that no action answers, the latest first. @param {Page} page */
 export function unanswered(page) {
   const standing = page.log.of(page.run()).standing();
   const late = standing.slice(-LATEST_FIRST);
   const answered = new Set(late.flatMap(({ answers }) => answers ?? []));
-  return late.filter((entry) => isOutside(entry) && !answered.has(entry.id)).reverse();
+  const slow = tooSlow(items, standing, frozenValues(page.log, page.run()));
+  return late.filter((entry) => (isOutside(entry) || slow.has(entry.id)) && !answered.has(entry.id)).reverse();
+}
+
+/** @param {import("./log_words.js").Teller} teller @param {Entry} entry */
+export function unansweredWords(teller, entry) {
+  const title = [titleOf(entry.of ?? ""), thingOf(entry)].filter(Boolean).join(", ");
+  return say(isOutside(entry) ? "outside" : "too_slow", { title, value: teller.written(entry) });
 }
 
 /** @param {Page} page */
@@ -45,8 +56,8 @@ export async function startReminding(page) {
     waiting = 0;
     coming = dueNow(page);
     paintDue();
-    const [open] = runOf(page.store, page.run())?.ended ? [] : unanswered(page);
-    page.strip.show("outside", open ? [outsideRow(page, teller, open)] : []);
+    const open = runOf(page.store, page.run())?.ended ? [] : unanswered(page);
+    page.strip.show("outside", open.length ? [outsideRow(page, teller, open)] : []);
     const [left] = leftBehind(page);
     page.strip.show("export", left ? [{ text: say("export_nag", { day: dateOf(left) }), button: say("export_send"), opens: "log/#exchange" }] : []);
   }
@@ -68,17 +79,18 @@ function dueRow(page, soon, now) {
     left: late ? "" : span((first.at - now) / 1000),
     button: say("due_read"),
     buttonName: `${say("due_read")}: ${dueTitle(first)}`,
-    act: async () => (await import("./reading_sheet.js")).openReading(page, first.of, first.lot ? { lot: first.lot } : {}),
+    act: () => openDue(page, first),
   };
 }
 
-/** @param {Page} page @param {import("./log_words.js").Teller} teller @param {Entry} entry @returns {import("./bar.js").Row} */
-function outsideRow(page, teller, entry) {
+/** @param {Page} page @param {import("./log_words.js").Teller} teller @param {Entry[]} open @returns {import("./bar.js").Row} */
+function outsideRow(page, teller, open) {
+  const words = unansweredWords(teller, open[0]);
   return {
     bad: true,
-    text: say("outside", { title: titleOf(entry.of ?? ""), value: teller.written(entry) }),
+    text: open.length > 1 ? say("due_more", { text: words, count: open.length - 1 }) : words,
     button: say("outside_act"),
-    act: async () => (await import("./reading_answer.js")).openOutside(page, teller, entry),
+    act: async () => (await import("./reading_answer.js")).openOutside(page, teller, open[0]),
   };
 }
 

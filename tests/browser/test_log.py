@@ -193,7 +193,7 @@ def test_a_mark_written_late_moves_the_limit_back(phone: BrowserContext, shared_
     page.locator(".entry", has_text="Lot begins").get_by_role("button").click()
     page.locator(".sheet-over").get_by_role("button", name="Correct").click()
     page.clock.run_for(500)
-    page.locator("#mark-time").fill("21:00")
+    page.locator("#mark-time").fill("12:00")
     page.locator(".sheet__other").get_by_role("button").click()
     until(page, "document.querySelector('.sheet__refused')?.innerText.includes('has come already')")
     page.locator("#mark-time").fill("09:10")
@@ -345,6 +345,99 @@ def test_cooling_is_drawn_and_foretold(phone: BrowserContext, shared_host: Host)
     until(page, "document.querySelectorAll('[data-log-curves] circle').length === 3")
     assert page.locator("[data-log-curves] .drawn__limit").count() == 1
     assert "comes to 40.0\u00a0°F at" in page.locator("[data-log-curves] figcaption").inner_text()
+
+
+TOO_SLOW = "document.querySelector('.strip__row--bad')?.innerText.includes('Too slow, nothing done yet: Deepest')"
+
+
+def _cools_too_slowly(phone: BrowserContext, host: Host) -> Page:
+    """66 °F, and half an hour later 62 °F, in water at 34 °F: at that pace 40 °F is six hours off."""
+    page = _clocked(phone, host.address + "log/")
+    page.locator("[data-reading=lot_begins]").first.click()
+    page.locator("#mark-time").fill("07:10")
+    page.locator(".sheet__other").get_by_role("button").click()
+    page.clock.run_for(1000)
+    read(page, "tub_reading", "34")
+    page.clock.run_for(1000)
+    read(page, "breast_reading", "66")
+    page.clock.run_for(1000)
+    page.clock.fast_forward("30:00")
+    read(page, "breast_reading", "62")
+    page.clock.run_for(1000)
+    until(page, "document.querySelector('.sheet-over [role=alert]')?.innerText.startsWith('TOO SLOW 62')")
+    return page
+
+
+def test_a_bird_that_will_be_late_is_told_with_what_still_helps(phone: BrowserContext, shared_host: Host) -> None:
+    page = _cools_too_slowly(phone, shared_host)
+    sheet = page.locator(".sheet-over")
+    assert "That is too late" in sheet.inner_text()
+    assert "There is still time." in sheet.inner_text()
+    offered = [button.inner_text() for button in sheet.locator(".button--large").all()]
+    assert offered[0] == "Added ice and stirred.", "in the order in which they are tried"
+    assert "Condemned the birds." not in offered
+
+
+def test_a_bird_that_will_be_late_stays_red_until_something_is_done(phone: BrowserContext, shared_host: Host) -> None:
+    page = _cools_too_slowly(phone, shared_host)
+    page.locator(".sheet-over").get_by_role("button", name="Later").click()
+    page.clock.run_for(60_000)
+    until(page, TOO_SLOW)
+    until(page, "document.querySelector('[data-reading=breast_reading]').dataset.verdict === 'high'")
+    page.goto(shared_host.address)
+    until(page, READY)
+    page.clock.run_for(1000)
+    until(page, TOO_SLOW)
+    page.get_by_role("button", name="What to do").click()
+    page.clock.run_for(1000)
+    page.locator(".sheet-over").get_by_role("button", name="Added ice and stirred.").click()
+    page.clock.run_for(1000)
+    until(page, "document.querySelector('.strip__row--bad') === null")
+    page.goto(shared_host.address + "record/")
+    until(page, "document.querySelector('[aria-label=\"Outside the limits, and what was done\"]') !== null")
+    assert "Added ice and stirred." in page.locator("[aria-label='Outside the limits, and what was done']").inner_text()
+
+
+def test_advice_knows_which_way_a_reading_is_off(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    for degrees, verdict, offered in (
+        ("156", "TOO HIGH", "Turned the flame down and added cold water."),
+        ("120", "TOO LOW", "Turned the flame up and waited."),
+    ):
+        read(page, "scald_reading_taken", degrees)
+        until(page, f"document.querySelector('.sheet-over [role=alert]')?.innerText.startsWith('{verdict}')")
+        large = [button.inner_text() for button in page.locator(".sheet-over .button--large").all()]
+        assert large == [offered, "Stopped the line until it read right."]
+        page.locator(".sheet-over").get_by_role("button", name="Later").click()
+
+
+def test_water_far_too_hot_while_it_heats_is_told(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    read(page, "heat_up_reading", "195")
+    until(page, "document.querySelector('.sheet-over [role=alert]')?.innerText.startsWith('TOO HIGH 195')")
+    assert "Flame off, and no bird in it." in page.locator(".sheet-over").inner_text()
+
+
+def test_three_tubs_are_read_by_name(phone: BrowserContext, shared_host: Host) -> None:
+    """Each has its own time; the tile shows the last, and is red while one of them is too warm."""
+    page = _clocked(phone, shared_host.address + "log/")
+    mark(page, "lot_begins")
+    for tub, degrees in (("1", "55"), ("2", "34")):
+        page.locator("[data-reading=tub_reading]").first.click()
+        page.locator(".sheet-over .chips[aria-label='Which tub']").get_by_role("button", name=tub, exact=True).click()
+        for digit in degrees:
+            page.locator(".sheet-over .keypad .key", has_text=digit).first.click()
+        page.locator(".sheet-over").get_by_role("button", name="Keep").click()
+        page.clock.run_for(1000)
+        later = page.locator(".sheet-over").get_by_role("button", name="Later")
+        if degrees == "55":
+            later.click()
+            page.clock.run_for(1000)
+    until(page, "document.querySelector('[data-reading=tub_reading]').innerText.includes('Tub 2: 34')")
+    assert page.locator("[data-reading=tub_reading]").first.get_attribute("data-verdict") == "high"
+    due = page.locator("[data-log-due]").inner_text()
+    assert "Tub 1, Lot 1" in due
+    assert "Tub 2, Lot 1" in due
 
 
 def test_nothing_behind_an_open_sheet_is_reached_and_the_finger_comes_back_to_where_it_was(

@@ -228,6 +228,45 @@ def test_newtons_cooling_is_foretold(log: Ask) -> None:
     assert late["kind"] == "late"
 
 
+SLOW = {"heart": {"curve": {"toward": "bath", "otherwise": "tap"}, "too_slow": {"act": "Ice.", "actions": {}}}}
+
+
+def too_slow(log: Ask, *entries: Any) -> dict[str, str]:
+    """The readings that will not be there in time, by name, with what is foretold; the water at 0."""
+    ask = "[...tooSlow(items, all, { tap: 0 })].map(([id, { kind }]) => [all.find((one) => one.id === id).name, kind])"
+    return dict(log(ask, items=SLOW, all=in_order([*entries])))
+
+
+def test_what_will_not_be_there_in_time_is_told_until_a_later_reading_is(log: Ask) -> None:
+    # 40 exp(-t/60) comes to 4 after 138 minutes: too late where 120 are allowed, in time where 180 are.
+    first = cooling([0, 20, 40], 1 / 60, high=4, by=NOON + 120 * MINUTE)
+    one = [{**each, "name": "1"} for each in first]
+    assert too_slow(log, *one[:1]) == {}
+    assert too_slow(log, *one) == {"1": "late"}
+    # 40 exp(-t/20) comes to 4 after 46 minutes, so a second bird does not silence the first.
+    second = [{**each, "name": "2", "id": f"other{each['id']}"} for each in cooling([0, 20], 1 / 20, high=4, by=NOON)]
+    in_time = [{**each, "limit": {"high": 4, "by": NOON + 120 * MINUTE}} for each in second]
+    assert too_slow(log, *one, *in_time) == {"1": "late"}
+    limit = {"high": 4, "by": NOON + 120 * MINUTE}
+    still = entry(9, at=NOON + 50 * MINUTE, of="heart", name="2", value=41, limit=limit)
+    assert too_slow(log, *in_time[:1], still) == {"2": "never"}
+    # Iced at 40 minutes, it reads 8 at 60: 0.0268 1/min since 20.5, or 4 at 86 minutes.
+    better = entry(10, at=NOON + 60 * MINUTE, of="heart", name="1", value=8, limit=limit)
+    assert too_slow(log, *one, better) == {}
+
+
+def test_what_is_outside_already_is_not_told_as_slow(log: Ask) -> None:
+    assert too_slow(log, *cooling([0, 20, 40], 1 / 60, high=4, by=NOON + 30 * MINUTE)) == {}
+
+
+def test_a_bird_nears_the_bath_that_it_is_named_after(log: Ask) -> None:
+    baths = [entry(20 + n, of="bath", name=name, value=value) for n, (name, value) in enumerate([("1", 1), ("10", 9)])]
+    ask = "seriesOf('heart', { toward: 'bath', otherwise: 'tap' }, all, { tap: 0 }).map(({ toward }) => toward)"
+    for name, toward in (("1", 1), ("1 big", 1), ("10 big", 9), ("3", 9)):
+        assert log(ask, all=[*baths, entry(1, of="heart", name=name, value=20)]) == [toward]
+    assert log(ask, all=[entry(1, of="heart", name="1", value=20)]) == [0]
+
+
 def test_what_cannot_be_foretold_is_said(log: Ask) -> None:
     assert log("foretell(all, 0)", all=cooling([0], 1 / 60, high=4))["kind"] == "more"
     assert log("foretell(all, 0)", all=cooling([0, 30], 0, high=4))["kind"] == "never"

@@ -53,35 +53,53 @@ def logged(**fields: Any) -> Logged:
 
 
 ITEMS = {
-    "kettle": logged(high="hottest", act="Cool it.", rhythm="each"),
+    "kettle": logged(high="hottest", too_high={"act": "Cool it."}, rhythm="each", until=("put_in", "home")),
     "core": logged(
-        high="coldest", act="Wait.", rhythm="each", since="put_in", until="taken_out", within="allowed", per_lot=True
+        high="coldest",
+        too_high={"act": "Wait."},
+        rhythm="each",
+        since="put_in",
+        until=("taken_out",),
+        within="allowed",
+        per_lot=True,
     ),
-    "cellar": logged(low="coldest", high="refused_today", act="Open the door."),  # read when one likes
+    "bath": logged(
+        high="coldest", too_high={"act": "Ice."}, rhythm="each", since="put_in", until=("taken_out",), per_lot=True
+    ),
+    "cellar": logged(  # read when one likes
+        low="coldest", high="refused_today", too_low={"act": "Shut the door."}, too_high={"act": "Open the door."}
+    ),
 }
 VALUES: dict[str, float | str] = {"hottest": 370.0, "coldest": 278.0, "each": 600.0, "allowed": 7200.0}
 ON_PHONE = {name: item.model_dump(exclude_none=True, mode="json") for name, item in ITEMS.items()}
 
 
-def both_due(phone: Phone, entries: list[Any]) -> list[tuple[str, str, float]]:
+def both_due(phone: Phone, entries: list[Any], *asked: str) -> list[Any]:
+    """Of what is asked for: its lot, its name where it has one, and the minutes after noon."""
     found = due(ITEMS, VALUES, entries)
     told = phone("due(items, values, entries)", items=ON_PHONE, values=VALUES, entries=entries)
-    assert [(each["of"], each["lot"], each["at"]) for each in told] == found
-    return [(of, lot, (at - NOON) / MINUTE) for of, lot, at in found]
+    assert [(each["of"], each["lot"], each["name"], each["at"]) for each in told] == found
+    return [(of, lot, *([name] if name else []), (at - NOON) / MINUTE) for of, lot, name, at in found if of in asked]
 
 
 def test_readings_come_due_on_their_rhythm(phone: Phone) -> None:
     put_in = [entry(n, kind="mark", of="put_in", lot=lot, at=NOON) for n, lot in ((1, "a"), (2, "b"))]
-    assert both_due(phone, []) == []
-    assert both_due(phone, put_in) == [("core", "a", 10), ("core", "b", 10)]
+    assert both_due(phone, [], "core") == []
+    assert both_due(phone, put_in, "core") == [("core", "a", 10), ("core", "b", 10)]
     warm = entry(3, of="core", lot="a", value=290, limit={"high": 278}, at=NOON + 5 * MINUTE)
-    assert both_due(phone, [*put_in, warm]) == [("core", "b", 10), ("core", "a", 15)]
+    assert both_due(phone, [*put_in, warm], "core") == [("core", "b", 10), ("core", "a", 15)]
     cold = entry(4, of="core", lot="a", value=277, limit={"high": 278}, at=NOON + 12 * MINUTE)
-    assert both_due(phone, [*put_in, warm, cold]) == [("core", "b", 10)]
+    assert both_due(phone, [*put_in, warm, cold], "core") == [("core", "b", 10)]
     out = entry(5, kind="mark", of="taken_out", lot="b", at=NOON + 20 * MINUTE)
-    assert both_due(phone, [*put_in, warm, cold, out]) == []
-    assert both_due(phone, [entry(6, of="kettle", at=NOON)]) == [("kettle", "", 10)]
-    assert both_due(phone, [entry(7, of="cellar", at=NOON)]) == []
+    assert both_due(phone, [*put_in, warm, cold, out], "core") == []
+    assert both_due(phone, [entry(7, of="cellar", at=NOON)], "cellar") == []
+
+
+@pytest.mark.parametrize("end", ["put_in", "home"])
+def test_a_rhythm_ends_with_whichever_comes_first(phone: Phone, end: str) -> None:
+    read = entry(1, of="kettle", at=NOON)
+    assert both_due(phone, [read], "kettle") == [("kettle", "", 10)]
+    assert both_due(phone, [read, entry(2, kind="mark", of=end, at=NOON + MINUTE)], "kettle") == []
 
 
 def test_one_bird_that_is_cold_does_not_speak_for_another(phone: Phone) -> None:
@@ -89,10 +107,26 @@ def test_one_bird_that_is_cold_does_not_speak_for_another(phone: Phone) -> None:
     about: Any = {"of": "core", "lot": "a", "limit": {"high": 278}}
     big = entry(2, **about, name="big", value=283, at=NOON + 5 * MINUTE)
     small = entry(3, **about, name="small", value=276, at=NOON + 9 * MINUTE)
-    assert both_due(phone, [put_in, small]) == []
-    assert both_due(phone, [put_in, big, small]) == [("core", "a", 15)]
+    assert both_due(phone, [put_in, small], "core") == []
+    assert both_due(phone, [put_in, big, small], "core") == [("core", "a", "big", 15)]
     again = entry(4, **about, name="big", value=277, at=NOON + 16 * MINUTE)
-    assert both_due(phone, [put_in, big, small, again]) == []
+    assert both_due(phone, [put_in, big, small, again], "core") == []
+
+
+def test_each_named_bath_has_its_own_time_and_its_own_end(phone: Phone) -> None:
+    put_in = entry(1, kind="mark", of="put_in", lot="a", at=NOON)
+    one = entry(2, of="bath", lot="a", name="1", value=274, at=NOON + 3 * MINUTE)
+    two = entry(3, of="bath", lot="a", name="12", value=274, at=NOON + 5 * MINUTE)
+    big = entry(4, of="core", lot="a", name="1 big", value=290, limit={"high": 278}, at=NOON + 6 * MINUTE)
+    read = [put_in, one, two, big]
+    both = ("bath", "core")
+    assert both_due(phone, read, *both) == [("bath", "a", "1", 13), ("bath", "a", "12", 15), ("core", "a", "1 big", 16)]
+    out = entry(5, kind="mark", of="taken_out", lot="a", name="1", at=NOON + 8 * MINUTE)
+    assert both_due(phone, [*read, out], *both) == [("bath", "a", "12", 15)]
+    filled_anew = entry(6, of="bath", lot="a", name="1", value=274, at=NOON + 9 * MINUTE)
+    assert both_due(phone, [*read, out, filled_anew], *both) == [("bath", "a", "12", 15), ("bath", "a", "1", 19)]
+    everything = entry(7, kind="mark", of="taken_out", lot="a", at=NOON + 10 * MINUTE)
+    assert both_due(phone, [*read, out, filled_anew, everything], *both) == []
 
 
 def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) -> None:
@@ -111,7 +145,7 @@ def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) ->
 @settings(max_examples=40, deadline=None)
 @given(st.lists(sounds(), max_size=8))
 def test_both_hands_find_the_same_due(phone: Phone, entries: Any) -> None:
-    both_due(phone, merge(entries))
+    both_due(phone, merge(entries), *ITEMS)
 
 
 RATE, LAG, START, TOWARD = 1 / 1800, 1.2, 308.0, 273.5

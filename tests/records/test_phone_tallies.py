@@ -83,6 +83,14 @@ def test_two_birds_cool_at_their_own_pace(ask: Ask, book: RecordBook) -> None:
     assert _agree(ask, book, [*entries, bath])["chill_tally"] == pytest.approx((1200 + 2400) / 2)
 
 
+def test_a_bird_nears_the_tub_that_it_is_named_after(ask: Ask, book: RecordBook) -> None:
+    """In tub 1 at 0 °C, from 40 °C to 5 °C in three halvings of 600 s each; 10 °C is two away. Tub 2 is warmer."""
+    about: Any = {"of": "breast_reading", "name": "1 big", "limit": {"high": 283.15}}
+    bird = [entry(1, **about, value=313.15, at=NOON), entry(2, **about, value=278.15, at=NOON + 1_800_000)]
+    tubs = [entry(n, of="tub_reading", name=name, value=273.15 + warm) for n, name, warm in ((3, "1", 0), (4, "2", 8))]
+    assert _agree(ask, book, [*bird, *tubs])["chill_tally"] == pytest.approx(1200)
+
+
 def test_rows_stand_beside_the_plan(ask: Ask, demo: list[Entry]) -> None:
     """As in the report: 59 of 60 is 2 % less."""
     frozen = next(each for each in standing(demo) if each["kind"] == "plan")["values"]
