@@ -5,13 +5,14 @@ import { items, tell } from "./log_words.js";
 import { version } from "./log_content.js";
 import { aheadBy, clashes, clockOffsets, news } from "./merge.js";
 import { takeFile } from "./record_check.js";
-import { dayName, goInto } from "./runs.js";
+import { standing } from "./records.js";
+import { dayName, finishing, goInto, runOf } from "./runs.js";
 import { markSent, outgoing, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
 import { isTraining } from "./skills_signed.js";
 import { watchWhileShown } from "./ticks.js";
 import { say, span } from "./words_said.js";
 
-/** @typedef {import("./logging.js").Page} Page @typedef {import("./record_check.js").Taken} Taken */
+/** @typedef {import("./logging.js").Page} Page @typedef {import("./record_check.js").Taken} Taken @typedef {import("./records.js").Entry} Entry @typedef {import("./runs.js").Run} Run */
 
 const MOST_BYTES = 64_000_000;
 
@@ -31,6 +32,8 @@ export function mountExchange(page, place) {
     part("found").replaceChildren();
     for (const file of files) part("found").append(await look(page, file));
     part("open").value = "";
+    part("found").querySelector("button")?.focus({ preventScroll: true });
+    part("found").scrollIntoView({ block: "center" });
   });
   const paint = () => paintState(page, part);
   paint();
@@ -99,17 +102,16 @@ function clockWords(page, { phone, clock }) {
   return [element("p", { class: ahead > 0 ? "sheet__refused" : "", role: "status" }, words)];
 }
 
-/** @param {Page} page @param {Taken} taken @param {import("./records.js").Entry[]} fresh @param {HTMLElement} section */
+/** @param {Page} page @param {Taken} taken @param {Entry[]} fresh @param {HTMLElement} section */
 function takeButton(page, taken, fresh, section) {
   const button = element("button", { type: "button", class: "button button--large" }, tell("exchange_take", { count: fresh.length }));
   button.addEventListener("click", async () => {
     button.disabled = true;
     const runs = [...new Set(fresh.map(({ run }) => run))];
-    const begun = (/** @type {string} */ run) => Math.min(...fresh.filter((entry) => entry.run === run).map(({ at }) => at));
-    const unknown = runs.filter((run) => !isTraining(run) && !page.store.get(`run/${run}`)).map((run) => /** @type {[string, any]} */ ([`run/${run}`, { begun: begun(run) }]));
+    const changed = runs.flatMap((run) => (isTraining(run) ? [] : changesOf(page, run, fresh.filter((entry) => entry.run === run))));
     const today = runs.find((run) => run.startsWith(dayName(new Date())) && !isTraining(run));
     const joined = today && !page.run() ? goInto(page.store, today) : [];
-    const saved = await page.log.take(fresh, [...unknown, ...joined]);
+    const saved = await page.log.take(fresh, [...changed, ...joined]);
     let noted = true;
     for (const run of runs) {
       const count = fresh.filter((entry) => entry.run === run).length;
@@ -117,7 +119,18 @@ function takeButton(page, taken, fresh, section) {
       noted &&= isNoted;
     }
     button.remove();
-    section.append(element("p", { class: saved && noted ? "" : "sheet__unsaved" }, saved && noted ? tell("exchange_taken", { count: fresh.length, phone: taken.phone }) : tell("not_saved")));
+    const isFinished = changed.some(([, { ended }]) => ended);
+    const words = [tell("exchange_taken", { count: fresh.length, phone: taken.phone }), isFinished && tell("exchange_finished")].filter(Boolean).join(" ");
+    section.append(element("p", { class: saved && noted ? "" : "sheet__unsaved", role: "status" }, saved && noted ? words : tell("not_saved")));
   });
   return button;
+}
+
+/** What a run becomes by what comes into it: known here, and finished where it was finished there. @param {Page} page @param {string} run @param {Entry[]} fresh @returns {[string, Run][]} */
+function changesOf({ store, log }, run, fresh) {
+  const known = runOf(store, run);
+  const end = finishing(standing([...log.of(run).all(), ...fresh]));
+  const ended = end && !known?.ended && fresh.some(({ id }) => id === end.id) ? { ended: end.at } : {};
+  if (known && !ended.ended) return [];
+  return [[`run/${run}`, { begun: Math.min(...fresh.map(({ at }) => at)), ...known, ...ended }]];
 }

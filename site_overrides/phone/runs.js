@@ -11,6 +11,7 @@
  */
 
 import { loaded } from "./plan_state.js";
+import { phoneOf } from "./records.js";
 import { clock, date, say } from "./words_said.js";
 
 const CURRENT = "state/run";
@@ -96,6 +97,17 @@ export async function frozenPlan(plan) {
   const [formulas, { version }] = await Promise.all([loaded(plan), import("./log_content.js")]);
   const { settings, day } = plan.compute(formulas);
   return { kind: "plan", values: { ...settings, ...day.values }, text: version };
+}
+
+/**
+ * When a day was signed and finished, as its entries tell: nothing but merges follows from the phone on which it was signed.
+ * @param {Entry[]} standing @returns {Entry | undefined}
+ */
+export function finishing(standing) {
+  const signed = standing.findLast(({ kind, of }) => kind === "sign" && of === undefined);
+  if (!signed) return undefined;
+  const after = standing.slice(standing.indexOf(signed) + 1);
+  return after.some((entry) => phoneOf(entry) === phoneOf(signed) && entry.kind !== "merge") ? undefined : signed;
 }
 
 /** Closes a run: it can be looked at and shared from then on, and takes in what other phones bring. @param {Store} store @param {string} id */

@@ -16,7 +16,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext, Error, Page, Playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, Playwright
 
 from tests.browser.conftest import FLAGS, PHONE
 from tests.browser.days import kill, open_page, remark, stored
@@ -156,3 +156,55 @@ def test_nothing_in_a_file_is_executed_and_what_is_refused_is_named(
         _show(page, tmp_path / "bad.json")
         until(page, "document.querySelector('.exchange__file [role=alert]')?.innerText.startsWith('bad.json: ')")
         assert page.locator(".exchange__file button").count() == 0
+
+
+def _day_of_another_plan(browser: Browser, host: Host) -> Page:
+    """A phone with a plan of 70 birds, on which a day has begun."""
+    page = open_page(browser.new_context(**PHONE, service_workers="block"), host.address + "plan/#birds")  # type: ignore[arg-type]
+    until(page, "document.querySelector('#field-birds').checkVisibility()")
+    page.locator("#field-birds").fill("70")
+    page.locator("#field-birds").press("Enter")
+    until(page, "document.querySelector('#birds [data-changed]').checkVisibility()")
+    open_page(page.context, host.address + "log/")
+    assert remark(page, "Rain at nine.")
+    return page
+
+
+def test_a_day_finished_there_is_finished_here(
+    browser: Browser, phone: BrowserContext, shared_host: Host, tmp_path: Path
+) -> None:
+    """And no plan was changed, though the day had another than this phone."""
+    lead = _day_of_another_plan(browser, shared_host)
+    lead.on("dialog", lambda dialog: dialog.accept())
+    lead.locator("#log-sign").fill("Ana")
+    lead.locator("[data-log-close] button").click()
+    until(lead, "document.querySelector('[data-log-day]').innerText.includes('finished at')")
+    page = open_page(phone, shared_host.address + "log/")
+    _show(page, _export(lead, tmp_path, "lead"))
+    until(page, "document.activeElement.closest('.exchange__file') !== null")
+    button = page.locator(".exchange__file button").bounding_box()
+    assert button
+    foot = page.evaluate("document.querySelector('.foot').getBoundingClientRect().top")
+    assert 0 < button["y"] < foot - button["height"]
+    page.keyboard.press("Enter")
+    until(page, "document.querySelector('.exchange__file').innerText.includes('so it is finished here too')")
+    until(page, "document.querySelector('[data-log-day]').innerText.includes('finished at')")
+    assert page.locator(".entry", has_text="Signed: Ana").count() == 1
+    assert page.locator(".entry button").count() == 0
+    assert not page.locator("[data-plan-of-the-day]").is_visible()
+    lead.context.close()
+
+
+def test_a_day_that_goes_on_there_goes_on_here_and_its_plan_can_be_taken(
+    browser: Browser, phone: BrowserContext, shared_host: Host, tmp_path: Path
+) -> None:
+    lead = _day_of_another_plan(browser, shared_host)
+    page = open_page(phone, shared_host.address + "log/")
+    _take(page, _export(lead, tmp_path, "lead"))
+    until(page, "document.querySelector('[data-log-day]').innerText.includes('started at')")
+    notice = page.locator("[data-plan-of-the-day]")
+    until(page, "document.querySelector('[data-plan-of-the-day]').innerText.startsWith('This phone has another plan')")
+    notice.get_by_role("button", name="Use the plan of the day").click()
+    until(page, "document.querySelector('[data-plan-of-the-day]').hidden")
+    assert [each for each in stored(page, "plan/today/")] == [70]
+    lead.context.close()
