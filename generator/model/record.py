@@ -51,6 +51,10 @@ class Logged(Entry):
     """What one tap on a stepper adds."""
     adds_up: bool = False
     """Whether the values of a day are summed, as counts are."""
+    whole: bool = False
+    """Whether it counts things and so takes whole numbers only."""
+    at_most: ReadingIdentifier | None = None
+    """What its sum of a day can hardly exceed, where that was written down: people are asked before it does."""
     none_if_silent: bool = False
     """Whether nothing written down means that there was none, as with losses."""
     low: QuantityIdentifier | None = None
@@ -85,6 +89,10 @@ class Logged(Entry):
             raise fault("has limits, `adds_up`, `curve` or `step` and no `measure`", "say what it measures")
         if self.rhythm and not (self.until or self.within):
             raise fault("has a `rhythm` that nothing ends", "name in `until` what ends it")
+        if self.whole and not self.measure:
+            raise fault("has `whole` and no `measure`", "say what it measures")
+        if self.at_most and not self.adds_up:
+            raise fault("has `at_most` and does not add up", "take it out, or write `adds_up: true`")
         if self.none_if_silent and not self.adds_up:
             raise fault("has `none_if_silent` and does not add up", "take it out, or write `adds_up: true`")
         if self.within and not (self.since and (self.low or self.high)):

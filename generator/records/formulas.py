@@ -107,6 +107,9 @@ def _unfit_limits(workbook: Workbook) -> Iterator[Flaw]:
             limit = getattr(item, side)
             if limit and measure and workbook.items[limit].kind != _kind_of_measure(workbook, measure):
                 yield Flaw("readings", name, (side,), 0, f"`{limit}` does not measure what is read", "name another")
+        if item.at_most and workbook.library.readings[item.at_most].measure != item.measure:
+            hint = "name one of the same measure"
+            yield Flaw("readings", name, ("at_most",), 0, f"`{item.at_most}` does not count the same", hint)
         for key in ("within", "rhythm"):
             time = getattr(item, key)
             if time and workbook.items[time].measure.unit != "s":

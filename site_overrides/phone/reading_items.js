@@ -19,6 +19,8 @@
  * @property {[number, number]} [range]
  * @property {number} [step]
  * @property {boolean} [adds_up]
+ * @property {boolean} [whole]
+ * @property {string} [at_most]
  * @property {boolean} [none_if_silent]
  * @property {boolean} [per_lot]
  * @property {string} [low]

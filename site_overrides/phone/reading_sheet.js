@@ -11,6 +11,7 @@ import { markTimes } from "./mark_times.js";
 import { neat } from "./neat_steps.js";
 import { liesWithin } from "./ranges.js";
 import { answerWith } from "./reading_answer.js";
+import { totals } from "./records.js";
 import { askForStart, lacksStart, startWords } from "./reading_start.js";
 import { kindOf, offered } from "./reading_items.js";
 import { numbersNow, openRun } from "./runs.js";
@@ -56,10 +57,12 @@ export async function openReading(page, of, { lot, name, instead, startless, the
 
   /** @param {number} [value] @param {string} [written] @param {number} [at] */
   async function keep(value, written, at) {
-    const wrong = whatIsWrong(value);
+    const wrong = whatIsWrong(value, written);
     refused.hidden = !wrong;
     refused.textContent = wrong;
     if (wrong) return refused.scrollIntoView({ block: "nearest" });
+    const beyond = value === undefined ? "" : beyondWords(page, teller, of, value, instead);
+    if (beyond && !confirm(beyond)) return;
     sheet.busy(true);
     const kept = await keepReading(page, of, item, { ...given, value, written, name: item.named ? given.name : undefined, ...(at === undefined ? {} : { at, zone: undefined }) });
     sheet.busy(false);
@@ -67,16 +70,26 @@ export async function openReading(page, of, { lot, name, instead, startless, the
     if (kept?.saved) then?.();
   }
 
-  /** @param {number} [value] */
-  function whatIsWrong(value) {
+  /** @param {number} [value] @param {string} [written] */
+  function whatIsWrong(value, written) {
     if (item.named && !given.name) return tell("name_first", { named: item.named });
     if (item.reasons && !given.reason) return tell("reason_first");
+    if (value !== undefined && item.whole && !Number.isInteger(value)) return tell("whole", { value: written ?? "" });
     if (value === undefined || !item.range || liesWithin(value, item.range)) return "";
     return tell("impossible", { value: teller.value(of, value) });
   }
 
   if (kindOf(item) === "mark") sheet.add(...markTimes((at) => keep(undefined, undefined, at), refused, instead?.at));
   else addValueFields(item, instead ? undefined : lastOf(index, of, item, given.lot), limitNow(), teller, keep, refused, sheet);
+}
+
+/** What is asked where a day's sum would be more than another can allow. @param {Page} page @param {import("./log_words.js").Teller} teller @param {string} of @param {number} value @param {Entry} [instead] */
+function beyondWords(page, teller, of, value, instead) {
+  const other = items[of].at_most ?? "";
+  const sums = totals(page.log.of(openRun(page.store)).standing());
+  const sum = (sums[of] ?? 0) - (instead?.value ?? 0) + value;
+  if (!(other in sums) || sum <= sums[other]) return "";
+  return tell("beyond", { title: items[of].title, sum: teller.value(of, sum), other: items[other].title, most: teller.value(other, sums[other]) });
 }
 
 /** @param {string} words @param {() => void} act */

@@ -147,6 +147,7 @@ def test_a_correction_keeps_the_time_of_measurement(phone: BrowserContext, share
     until(page, READY)
     read(page, "tub_reading", "35")
     page.clock.run_for(1000)
+    until(page, "document.querySelectorAll('.entry').length === 1")
     page.clock.fast_forward("20:00")
     page.locator(".entry").get_by_role("button").click()
     page.locator(".sheet-over").get_by_role("button", name="Correct").click()
@@ -302,6 +303,36 @@ def test_what_cannot_be_is_refused(phone: BrowserContext, shared_host: Host) -> 
     read(page, "scald_reading_taken", "900")
     until(page, "document.querySelector('.sheet__refused')?.innerText.startsWith('900')")
     assert not [each for each in stored(page) if each["kind"] == "reading"]
+
+
+def test_things_that_are_counted_are_whole_and_tiles_show_their_sum(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    read(page, "birds_in", "1.5")
+    until(page, "document.querySelector('.sheet__refused')?.innerText.startsWith('1.5 birds cannot be. Only whole')")
+    page.locator(".sheet-over").get_by_role("button", name="Back").click()
+    for digits in ("60", "4"):
+        read(page, "birds_in", digits)
+        until(page, "document.querySelector('.sheet-over') === null")
+    until(page, "document.querySelector('[data-reading=birds_in]').innerText.includes('64\u00a0birds in all')")
+    assert [each["value"] for each in stored(page) if each["kind"] == "count"] == [60, 4]
+
+
+def test_more_than_were_brought_in_is_asked_about(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    asked: list[str] = []
+    page.on("dialog", lambda dialog: (asked.append(dialog.message), dialog.dismiss()))
+    read(page, "birds_killed", "60")
+    until(page, "document.querySelectorAll('.entry').length === 1")
+    read(page, "birds_in", "64")
+    until(page, "document.querySelectorAll('.entry').length === 2")
+    read(page, "birds_killed", "4")
+    until(page, "document.querySelectorAll('.entry').length === 3")
+    assert asked == []
+    read(page, "birds_killed", "1")
+    page.wait_for_timeout(300)
+    told = [words.replace("\u00a0", " ") for words in asked]
+    assert told == ["Birds killed: 65 birds. Birds brought in: only 64 birds. Keep it all the same?"]
+    assert page.locator(".entry").count() == 3
 
 
 def test_not_saved_is_said_in_red_where_the_phone_keeps_nothing(phone: BrowserContext, shared_host: Host) -> None:
