@@ -74,6 +74,8 @@ class Logged(Entry):
     """For a reading that will not come to its upper limit in the time allowed, while there still is time."""
     reasons: dict[Identifier, Line] = {}
     """Why, for one tap, where it always has a reason."""
+    own_words: Identifier | None = None
+    """The reason that a person tells in words of their own; they are kept as a remark."""
     per_lot: bool = False
     named: Title = ""
     """What one asks for the name of the thing read; empty where there is but one."""
@@ -93,6 +95,8 @@ class Logged(Entry):
             raise fault("has `whole` and no `measure`", "say what it measures")
         if self.at_most and not self.adds_up:
             raise fault("has `at_most` and does not add up", "take it out, or write `adds_up: true`")
+        if self.own_words and self.own_words not in self.reasons:
+            raise fault(f"has no reason `{self.own_words}`, which `own_words` names", "name one of its `reasons`")
         if self.none_if_silent and not self.adds_up:
             raise fault("has `none_if_silent` and does not add up", "take it out, or write `adds_up: true`")
         if self.within and not (self.since and (self.low or self.high)):

@@ -60,7 +60,7 @@ def _item(edition: Edition, item: Logged) -> dict[str, Any]:
         "reasons": {name: say(line) for name, line in item.reasons.items()},
         "ahead": edition.library.phases[item.phase].ahead,
         "curve": item.curve.model_dump(exclude_none=True) if item.curve else None,
-        **item.model_dump(include={"phase", "order", "measure", "per_lot"}),
+        **item.model_dump(include={"phase", "order", "measure", "own_words", "per_lot"}),
         **item.model_dump(include={"adds_up", "whole", "at_most", "none_if_silent"}),
         **item.model_dump(include={"low", "high", "since", "within", "rhythm"}),
         "until": list(item.until) or None,

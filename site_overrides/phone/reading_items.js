@@ -14,6 +14,7 @@
  * @property {Remedy} [too_high]
  * @property {Remedy} [too_slow]
  * @property {Record<string, string>} [reasons]
+ * @property {string} [own_words]  the reason that is told in words of one's own
  * @property {{toward?: string, otherwise: string}} [curve]
  * @property {string} [measure]
  * @property {[number, number]} [range]

@@ -3,7 +3,7 @@
 import { chips } from "./chips.js";
 import { element } from "./element.js";
 import { limitFor } from "./judging.js";
-import { keepReading, placeOf } from "./keeping_entries.js";
+import { keepReading, keepRemark, placeOf } from "./keeping_entries.js";
 import { makeKeypad } from "./keypad.js";
 import { currentLot, knownLots, nextLot } from "./lots.js";
 import { items, makeTeller, tell } from "./log_words.js";
@@ -45,13 +45,21 @@ export async function openReading(page, of, { lot, name, instead, startless, the
   const paintLimit = () => (limitWords.textContent = [teller.limit(of, limitNow()), lacksStart(item, values, limitNow()) && startWords(item, given.lot)].filter(Boolean).join(". "));
   paintLimit();
 
+  const own = element("input", { type: "text", maxlength: "400", autocomplete: "off" });
+  const ownLabel = element("label", { class: "sheet__other", hidden: "" }, tell("own_words"), own);
+  const choose = (/** @type {string} */ reason) => {
+    given.reason = reason;
+    ownLabel.hidden = Boolean(instead) || reason !== item.own_words;
+    if (!ownLabel.hidden) own.focus();
+  };
+
   const sheet = openSheet(item.title, [
     limitWords,
     ...(item.help ? [element("p", { class: "quiet" }, teller.sentence(item.help, values))] : []),
     ...(instead ? [element("p", {}, tell("correcting", { value: teller.written(instead), time: clock(instead.at) }))] : []),
     ...(item.per_lot ? [lotChips(page, given, paintLimit)] : []),
     ...(item.named ? [nameFields(page, of, item.named, given)] : []),
-    ...(item.reasons ? [chips(tell("reason"), Object.entries(item.reasons), given.reason ?? "", (reason) => (given.reason = reason))] : []),
+    ...(item.reasons ? [chips(tell("reason"), Object.entries(item.reasons), given.reason ?? "", choose), ownLabel] : []),
     refused,
   ]);
 
@@ -65,6 +73,7 @@ export async function openReading(page, of, { lot, name, instead, startless, the
     if (beyond && !confirm(beyond)) return;
     sheet.busy(true);
     const kept = await keepReading(page, of, item, { ...given, value, written, name: item.named ? given.name : undefined, ...(at === undefined ? {} : { at, zone: undefined }) });
+    if (kept && !ownLabel.hidden) kept.saved = (await keepRemark(page, `${item.title}, ${written}: ${tidy(own.value, 400)}`))?.saved === true && kept.saved;
     sheet.busy(false);
     if (kept) answerWith(page, teller, kept, sheet);
     if (kept?.saved) then?.();
@@ -74,6 +83,7 @@ export async function openReading(page, of, { lot, name, instead, startless, the
   function whatIsWrong(value, written) {
     if (item.named && !given.name) return tell("name_first", { named: item.named });
     if (item.reasons && !given.reason) return tell("reason_first");
+    if (!ownLabel.hidden && !tidy(own.value, 400)) return tell("own_words_first");
     if (value !== undefined && item.whole && !Number.isInteger(value)) return tell("whole", { value: written ?? "" });
     if (value === undefined || !item.range || liesWithin(value, item.range)) return "";
     return tell("impossible", { value: teller.value(of, value) });

@@ -335,6 +335,46 @@ def test_more_than_were_brought_in_is_asked_about(phone: BrowserContext, shared_
     assert page.locator(".entry").count() == 3
 
 
+def test_another_reason_is_told_in_ones_own_words(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    page.locator("[data-reading=birds_condemned]").click()
+    sheet = page.locator(".sheet-over")
+    field = sheet.get_by_label("Which reason")
+    sheet.get_by_role("button", name="Thin", exact=False).first.wait_for()
+    assert not field.is_visible()
+    sheet.get_by_role("button", name="Another reason").click()
+    sheet.locator(".quick .key").first.click()
+    until(page, "document.querySelector('.sheet__refused').innerText === 'Write the reason first.'")
+    field.fill("Broken wing, old")
+    sheet.locator(".quick .key").first.click()
+    until(page, "document.querySelectorAll('.entry').length === 2")
+    (told,) = [each for each in stored(page) if each["kind"] == "remark"]
+    assert told["text"] == "Condemned, 1 bird: Broken wing, old"
+
+
+def test_a_finished_day_still_shows_what_was_read(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "log/")
+    page.on("dialog", lambda dialog: dialog.accept())
+    read(page, "birds_in", "60")
+    until(page, "document.querySelectorAll('.entry').length === 1")
+    _close(page)
+    until(page, "document.querySelector('[data-reading=birds_in]').innerText.includes('60\u00a0birds in all')")
+
+
+def test_the_record_calls_lists_by_their_titles(phone: BrowserContext, shared_host: Host) -> None:
+    page = open_page(phone, shared_host.address + "bring/")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page = open_page(phone, shared_host.address + "shop/")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page = open_page(phone, shared_host.address + "record/")
+    until(page, "document.querySelector('[aria-label=Lists] tbody') !== null")
+    titles = [cell.inner_text() for cell in page.locator("[aria-label=Lists] tbody td:first-child").all()]
+    assert titles[0].startswith("Bring list: ")
+    assert titles[1] == "Shopping list"
+
+
 def test_not_saved_is_said_in_red_where_the_phone_keeps_nothing(phone: BrowserContext, shared_host: Host) -> None:
     phone.add_init_script("""
       IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError'); };
