@@ -9,6 +9,7 @@ import sqlite3
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pdfplumber
 import pytest
@@ -113,6 +114,15 @@ def test_the_season_book_counts_each_day_once_however_often_it_comes(tmp_path: P
         assert one.execute(rows).fetchall() == other.execute(rows).fetchall()
     one.close()
     other.close()
+
+
+def test_what_was_done_while_there_still_was_time_stands_in_the_report(book: RecordBook) -> None:
+    limit: Any = {"high": 278, "by": NOON + 3_600_000}
+    slow = entry(1, of="breast_reading", value=290, limit=limit)
+    done = entry(2, kind="action", answers=slow["id"], text="Added ice and stirred.")
+    on_the_way = entry(3, of="breast_reading", value=280, limit=limit)
+    (day,) = book.days([slow, done, on_the_way])
+    assert day.outside == [(slow, [done])]
 
 
 def test_a_frozen_plan_of_other_content_is_used_as_far_as_it_goes(book: RecordBook) -> None:
