@@ -24,7 +24,7 @@ export async function keepReading(page, of, item, given) {
   return kept;
 }
 
-/** A correction stands in the run of what it corrects, and only in the run that goes on can anything be corrected. @param {Page} page @param {string} [corrects] @param {boolean} [isAhead] */
+/** A correction stands in the run of what it corrects, and only in the run that goes on can anything be corrected. @param {Page} page @param {string} [corrects] @param {true} [isAhead] */
 const runFor = (page, corrects, isAhead) => (corrects ? page.run() : runToWriteTo(page, isAhead));
 
 /**

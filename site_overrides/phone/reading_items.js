@@ -6,7 +6,7 @@
  * @property {string} title
  * @property {string} phase
  * @property {number} order
- * @property {boolean} [ahead]  done ahead of the day that it is for
+ * @property {true} [ahead]  done ahead of the day that it is for
  * @property {string} [help]
  * @property {string} [named]  what one asks for the name of the thing read
  * @property {string} [one]  what stands before that name

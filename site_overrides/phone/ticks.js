@@ -60,7 +60,7 @@ async function change(page, list, row, now) {
   const ticked = box.checked;
   box.checked = !ticked;
   if (isSecondTap(row)) return;
-  const run = await runToWriteTo(page, list.hasAttribute("data-ahead"));
+  const run = await runToWriteTo(page);
   if (!run) return;
   const [of, step, lot] = [list.dataset.list ?? "", stepOf(row), lotOf(page.store, run, list)];
   const index = page.log.of(run);

@@ -2,7 +2,7 @@
 
 from playwright.sync_api import BrowserContext, Page
 
-from tests.browser.days import keys_stored, taps_count
+from tests.browser.days import keys_stored, stored, taps_count
 from tests.browser.host import Host
 from tests.browser.watching import READY, until
 
@@ -80,3 +80,21 @@ def test_before_noon_it_is_most_likely_today(phone: BrowserContext, shared_host:
     page.locator(".sheet-over form button").click()
     until(page, ONE_DONE)
     assert runs(page) == ["run/2026-07-18-1"]
+
+
+def test_what_is_read_on_the_evening_before_is_asked_about_too(phone: BrowserContext, shared_host: Host) -> None:
+    evening = at(phone, EVENING, shared_host.address + BEFORE)
+    evening.locator("[data-reading=feed_lifted]").click()
+    evening.locator(".sheet-over").wait_for()
+    evening.clock.run_for(1000)
+    taps_count(evening)
+    evening.locator(".sheet-over .button--large").first.click()  # now
+    evening.locator(".sheet-over", has_text="Which day is this for?").wait_for()
+    evening.clock.run_for(1000)
+    taps_count(evening)
+    evening.get_by_role("button", name="Tomorrow").click()
+    evening.clock.run_for(1000)
+    until(evening, "document.querySelector('.sheet-over') === null")
+    assert runs(evening) == ["run/2026-07-14-1"]
+    (mark,) = [each for each in stored(evening) if each["kind"] == "mark"]
+    assert (mark["of"], mark["run"]) == ("feed_lifted", "2026-07-14-1")
