@@ -62,6 +62,13 @@ def test_a_text_without_translation_is_told_with_its_number(workshop: Workshop) 
     )
 
 
+def test_a_date_that_is_none(workshop: Workshop) -> None:
+    assert said(workshop, 'msgid ""\nmsgstr "POT-Creation-Date: \\n "\n') == (
+        "shared/translations/es.po: a date in the head of the catalogue is none\n"
+        "    hint: write the line `POT-Creation-Date` as it was, or take it out"
+    )
+
+
 def test_bytes_that_are_no_text(workshop: Workshop) -> None:
     assert said(workshop, b'msgid "a"\nmsgstr "\xff"\n') == (
         "shared/translations/es.po:2: not UTF-8: byte 0xFF at offset 18\n"
