@@ -1,6 +1,6 @@
 // The record on its way out of the phone: as a file, through the phone's own share sheet, and how much has not left yet.
 
-import { inOrder, toFile } from "./records.js";
+import { inOrder, phoneOf, toFile } from "./records.js";
 import { toTable } from "./record_table.js";
 import { trainingRun } from "./skills_signed.js";
 
@@ -9,8 +9,11 @@ import { trainingRun } from "./skills_signed.js";
 /** What goes out with a run: its entries, and what was signed on its date when no day went on. @param {Page} page @param {string} run */
 export const outgoing = ({ log }, run) => [...log.of(run).all(), ...(run ? log.of(trainingRun(run.slice(0, 10))).all() : [])];
 
+/** How many entries are this phone's own: what others gave it they still have. @param {Page} page @param {string} run */
+const ownOf = (page, run) => outgoing(page, run).filter((entry) => entry.kind !== "merge" && phoneOf(entry) === page.log.phone()).length;
+
 /** How many entries of a run have not left this phone. @param {Page} page @param {string} run */
-export const unsent = (page, run) => Math.max(0, outgoing(page, run).length - (page.store.get(`sent/${run}`)?.count ?? 0));
+export const unsent = (page, run) => Math.max(0, ownOf(page, run) - (page.store.get(`sent/${run}`)?.count ?? 0));
 
 /** Remembers that all that is written down now has left. @param {Page} page @param {string} run @param {number} count */
 export const markSent = ({ store }, run, count) => store.put(`sent/${run}`, { at: Date.now(), count });
@@ -18,7 +21,7 @@ export const markSent = ({ store }, run, count) => store.put(`sent/${run}`, { at
 /** @param {Page} page @param {string} run @param {string} version */
 export function recordFile(page, run, version) {
   const entries = outgoing(page, run);
-  return { count: entries.length, text: toFile({ phone: page.log.phone(), now: Date.now() }, entries, version) };
+  return { count: ownOf(page, run), text: toFile({ phone: page.log.phone(), now: Date.now() }, entries, version) };
 }
 
 /** @param {Page} page @param {string} run */

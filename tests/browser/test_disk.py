@@ -10,7 +10,7 @@ from playwright.sync_api import BrowserContext, Page
 
 from generator.pipeline.order import Order
 from generator.publishing.disk import copy_to_disk, pack
-from tests.browser.days import taps_count
+from tests.browser.days import tick_ahead
 from tests.browser.watching import READY, unfold_all, until
 from tests.product import product_workbook
 
@@ -30,14 +30,6 @@ def _open(page: Page, file: Path) -> None:
     until(page, READY)
 
 
-def _tick_ahead(page: Page) -> None:
-    """The first tick of a list that is worked through before its day, which is asked for."""
-    page.locator(".step__tick").first.click()
-    page.locator(".sheet-over").wait_for()
-    taps_count(page)
-    page.locator(".sheet-over .button--large").first.click()
-
-
 def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Path) -> None:
     site, page, errors = _unpacked(demo, tmp_path), phone.new_page(), list[str]()
     page.on("console", lambda line: errors.append(line.text) if line.type == "error" else None)
@@ -46,7 +38,7 @@ def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Pat
     page.locator(".stop__link").nth(3).click()
     until(page, READY)
     assert page.url.endswith("/index.html")
-    _tick_ahead(page)
+    tick_ahead(page)
     until(page, "document.querySelectorAll('.step--done').length === 1")
     page.reload()
     until(page, "document.querySelectorAll('.step--done').length === 1")

@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Route
 
 from tests.browser.conftest import PHONE
-from tests.browser.days import mark, open_page, read, remark, stored
+from tests.browser.days import mark, open_page, read, remark, stored, tick_ahead
 from tests.browser.host import Host
 from tests.browser.test_accessibility import axe_finds_nothing
 from tests.browser.watching import READY, Noises, until
@@ -363,7 +363,7 @@ def test_a_finished_day_still_shows_what_was_read(phone: BrowserContext, shared_
 
 def test_the_record_calls_lists_by_their_titles(phone: BrowserContext, shared_host: Host) -> None:
     page = open_page(phone, shared_host.address + "bring/")
-    page.locator(".step__tick").first.click()
+    tick_ahead(page)
     until(page, "document.querySelectorAll('.step--done').length === 1")
     page = open_page(phone, shared_host.address + "shop/")
     page.locator(".step__tick").first.click()

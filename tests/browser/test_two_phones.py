@@ -192,6 +192,7 @@ def test_a_day_finished_there_is_finished_here(
     assert page.locator(".entry", has_text="Signed: Ana").count() == 1
     assert page.locator(".entry button").count() == 0
     assert not page.locator("[data-plan-of-the-day]").is_visible()
+    assert "is only on this phone" not in page.locator(".strip").inner_text(), "the other phone has it"
     lead.context.close()
 
 
