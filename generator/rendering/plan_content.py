@@ -27,6 +27,7 @@ def plan_content(edition: Edition, figures: Figures, words: Words) -> dict[str, 
         "farmPlans": _farm_plans(edition),
         "planSays": edition.translate(library.boards["today"].says) if "today" in library.boards else "",
         "people": list(library.this_farm.crew),
+        "watches": _grave_watches(edition),
         **{kind: _entries(edition, kind) for kind in ("views", "crews", "questions")},
     }
     return {FILE: "".join(f"export const {name} = {_written(value)};\n" for name, value in said.items())}
@@ -58,6 +59,16 @@ def _changes(edition: Edition, wanted: Settings) -> Iterator[tuple[str, float | 
     yield from options.items()
     settled = workbook.settler.settle(workbook.plan, options)
     yield from ((name, wanted[name]) for name in workbook.givens.inputs if wanted[name] != settled[name])
+
+
+def _grave_watches(edition: Edition) -> dict[str, dict[str, Any]]:
+    """Stops and warnings: what is said of them away from the place where they stand."""
+    known = edition.library.watches.items()
+    return {
+        name: {"title": edition.translate(watch.title), "stop": watch.stop}
+        for name, watch in known
+        if watch.stop or watch.signal in ("danger", "warning")
+    }
 
 
 def _entries(edition: Edition, kind: str) -> dict[str, dict[str, Any]]:

@@ -6,6 +6,7 @@ import { mountParts } from "./on_demand.js";
 
 /** @type {[string, (page: Page, element: HTMLElement) => unknown][]} */
 const PARTS = [
+  ["[data-plan], [data-question]", async (page, element) => (await import("./stops_told.js")).mountStops(page, element)],
   ["[data-plan-of-the-day]", async (page, element) => (await import("./plan_of_the_day.js")).mountPlanOfTheDay(page, element)],
   ["[data-kept]", async (page, element) => (await import("./kept_plans.js")).mountKeptPlans(page, element)],
   ["[data-crew]", async (page, element) => (await import("./crew_page.js")).mountCrew(page, element)],
@@ -24,6 +25,7 @@ const LATER = [
 
 /** @param {Page} page */
 export function mountPlanPages(page) {
+  page.strip.show("stops", []);
   const later = LATER.map(([mark, mount]) => /** @type {typeof PARTS[0]} */ ([mark, (_, element) => whenChanged(page, element, () => mount(page, element))]));
   return mountParts(page, [...later, ...PARTS]);
 }

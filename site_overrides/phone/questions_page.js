@@ -1,8 +1,10 @@
 // What is asked of the plan: answers follow what is typed, and change nothing until they are taken.
 
+import { element } from "./element.js";
 import { loaded } from "./paint.js";
 import { along, asking, neededFor } from "./part_of_day.js";
 import { questions } from "./plan_content.js";
+import { stopsWith } from "./stops_told.js";
 import { follow, sayer, tell, titleOf } from "./plan_words.js";
 import { doubtful, likely, solve, weigh } from "./solving.js";
 import { readTyped, stepped } from "./typed.js";
@@ -64,6 +66,8 @@ function paintSearch(place, plan, formulas, search, bound) {
   const take = part(place, "[data-take]");
   take.hidden = !answer || Math.abs(answer.value - Number(settings[search.vary])) < 1e-9;
   take.textContent = answer ? tell("ask_take", { value: said(search.vary, answer.value) }) : "";
+  const stops = answer && !take.hidden ? stopsWith(plan, formulas, { [search.vary]: answer.value }) : [];
+  if (stops.length) part(place, "[data-answer]").append(element("p", { class: "field__refused" }, tell("ask_stops", { titles: stops.join("; ") })));
   take.onclick = () => answer && plan.set(search.vary, answer.value);
 }
 

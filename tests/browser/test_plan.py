@@ -279,6 +279,29 @@ def test_a_refusal_stands_at_its_input_and_leaves_no_stale_number(page: Page, sh
     until(page, "document.querySelector('[data-refusals]').hidden")
 
 
+def test_a_stop_is_told_at_the_edge_of_the_screen_and_a_tap_leads_to_it(page: Page, shared_host: Host) -> None:
+    """Ice on hand is for 90 birds."""
+    _open(page, shared_host)
+    row = page.locator(".strip__row", has_text="Ice gone before the birds are packed")
+    assert row.count() == 0
+    _type(page, "birds", "140")
+    row.wait_for()
+    assert row.locator("span").first.inner_text() == "STOP: Ice gone before the birds are packed"
+    row.get_by_role("link", name="See it").click()
+    until(page, "document.querySelector('#watch-ice_gone_early').getBoundingClientRect().bottom < innerHeight")
+    box, head = page.locator("#watch-ice_gone_early").bounding_box(), page.locator("header").bounding_box()
+    assert box and head and box["y"] >= head["y"] + head["height"]
+    page.locator(".bar a", has_text="Today").click()
+    until(page, "document.querySelector('[data-procedure]') !== null")
+    row.wait_for(state="detached")
+    _open(page, shared_host)
+    row.wait_for()
+    _type(page, "birds", "60")
+    row.wait_for(state="detached")
+    _type(page, "scald_set_temperature", "155 °F")
+    until(page, "document.querySelector('.strip').innerText.includes('Warning: Scald set too hot')")
+
+
 def test_units_change_in_one_tap_and_are_remembered(page: Page, shared_host: Host) -> None:
     _open(page, shared_host)
     page.locator("[data-units][value=metric]").check(force=True)

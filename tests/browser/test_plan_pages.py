@@ -312,6 +312,18 @@ def test_questions_are_answered_without_changing_the_plan(page: Page, shared_hos
     until(page, "/^(11:5\\d|12:00)$/.test(document.querySelector('.number [data-quantity=day_end_time]').textContent)")
 
 
+def test_an_offer_names_the_stop_that_the_plan_would_have(page: Page, shared_host: Host) -> None:
+    """Ice on hand is for 90 birds: more are offered only with that word."""
+    _open(page, shared_host, "questions/")
+    said = "The plan would then have a stop: Ice gone before the birds are packed."
+    ask = page.locator("[data-question=birds_by_the_clock]")
+    until(page, f"{ANSWER} !== null")
+    assert said in ask.inner_text()
+    assert "stop" not in page.locator("[data-question=birds_for_ice]").inner_text()
+    ask.locator("[data-take]").click()
+    page.locator(".strip__row", has_text="STOP: Ice gone before the birds are packed").wait_for()
+
+
 def test_what_matters_is_what_the_computer_says(page: Page, shared_host: Host) -> None:
     """The same likely range and the same three strongest as `numbers --why`, each with its two ends."""
     edition = product_edition()

@@ -17,6 +17,7 @@ export const refusals: Record<string, string>;
 export const farmPlans: { title: string; changes: Settings }[];
 export const planSays: string;
 export const people: string[];
+export const watches: Record<string, { title: string; stop: boolean }>;
 export const views: Record<string, View>;
 export const crews: Record<string, Crew>;
 export const questions: Record<string, Question>;
