@@ -104,7 +104,7 @@ function titlesIn(address, html) {
   let to = address;
   for (const [, page, part, title] of html.matchAll(TITLED)) {
     if (part) to = `${address}#${part}`;
-    else found.push(page === undefined ? [to, title] : [address, page]);
+    else found.push([page === undefined ? to : to = address, title ?? page]);
   }
   return found;
 }

@@ -50,6 +50,8 @@ Sentence = Annotated[str, StringConstraints(min_length=1, max_length=240), Visib
 Prose = Annotated[str, StringConstraints(min_length=1, max_length=1200), Visible, Human()]
 Facts = Annotated[str, StringConstraints(min_length=1, max_length=1200), Visible, Human(figures=True)]
 """Prose that reports what a source says, and so may give figures as they stand there."""
+Sought = Annotated[str, StringConstraints(max_length=120), Visible, Human(figures=True)]
+"""Other words by which people look for a thing, as they come to mind; nobody reads them."""
 Phrase = Annotated[str, StringConstraints(min_length=1, max_length=240), Visible, Human(figures=True, names=True)]
 """A phrase of the interface; what stands in braces is named by the page that uses it."""
 Verbatim = Annotated[str, StringConstraints(min_length=1, max_length=240), Visible]

@@ -18,6 +18,7 @@ from generator.model.entry import (
     ReadingIdentifier,
     Round,
     Sentence,
+    Sought,
     SupplyIdentifier,
     Title,
     Verbatim,
@@ -152,6 +153,7 @@ class Procedure(Entry):
     title: Title
     verb: Title
     """The job in one or two words, for cards and buttons."""
+    sought: Sought = ""
     phase: PhaseIdentifier
     order: int
     who: Line

@@ -15,6 +15,7 @@ from generator.model.entry import (
     Prose,
     Sentence,
     SetIdentifier,
+    Sought,
     Title,
     ValueText,
     fault,
@@ -35,6 +36,7 @@ class Quantity(Entry):
     """An input (`default` and `range`), a constant (`value`) or a result (`formula`)."""
 
     title: Title
+    sought: Sought = ""
     help: Prose = ""
     group: GroupIdentifier
     measure: MeasureIdentifier

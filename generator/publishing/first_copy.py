@@ -32,12 +32,17 @@ def packs_well(file: Path) -> bool:
 def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
     """Packs what packs well of the files, by their addresses; gives the hash by which browsers check it.
 
-    Files of a kind lie together: they are most alike.
+    Files of a kind lie together: they are most alike. Pages follow in the order of their addresses, all else by size,
+    the largest first: it has the most to copy from.
     """
-    alike = sorted(files.items(), key=lambda item: (item[1].suffix, item[0]))
-    chosen = {address: file for address, file in alike if packs_well(file)}
-    contents = {address: file.read_bytes() for address, file in chosen.items()}
-    head = [[address, len(contents[address]), KINDS[file.suffix]] for address, file in chosen.items()]
+    read = {address: file.read_bytes() for address, file in files.items() if packs_well(file)}
+
+    def likeness(address: str) -> tuple[str, int, str]:
+        kind = files[address].suffix
+        return kind, 0 if kind == ".html" else -len(read[address]), address
+
+    contents = {address: read[address] for address in sorted(read, key=likeness)}
+    head = [[address, len(contents[address]), KINDS[files[address].suffix]] for address in contents]
     packed = packed_with_size(json.dumps(head, separators=(",", ":")).encode() + b"\n" + b"".join(contents.values()))
     pack.write_bytes(packed)
     return base64.b64encode(hashlib.sha256(packed).digest()).decode()

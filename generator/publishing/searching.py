@@ -33,12 +33,16 @@ def write_titles(site: Path) -> None:
 def titles_in(address: str, page: str) -> Iterator[tuple[str, str]]:
     """Where each title leads, and the title in HTML: that of the page first, then those marked to be found.
 
-    What is marked belongs to the id before it. The mark `data-find` is the last word in the tag of an h2, strong,
-    summary or span that holds none of these and ends on its line.
+    What is marked belongs to the id before it, or to the page where there is none behind its title; a second one there
+    has other words to find the same. The mark `data-find` is the last word in the tag of an h2, strong, summary or span
+    that holds none of these and ends on its line.
     """
     to = address
     for found in _TITLED.finditer(page):
         if found["part"]:
             to = f"{address}#{found['part']}"
+        elif found["page"] is not None:
+            to = address
+            yield to, found["page"]
         else:
-            yield (address, found["page"]) if found["page"] is not None else (to, found["title"])
+            yield to, found["title"]

@@ -30,7 +30,7 @@ def trim(site: Path) -> None:
     """Removes what no phone needs.
 
     Source maps, files that no page asks for, the theme's colours that the site does not wear, comments of our own
-    programs and looks, and the empty lines and margins that templates leave in pages.
+    programs and looks, and the empty lines and margins of all of them. No text in a program goes over lines.
     """
     for name in NOT_NEEDED:
         path = site / name
@@ -45,7 +45,7 @@ def trim(site: Path) -> None:
     for path in site.glob("assets/stylesheets/palette.*.css"):
         _change(path, without_colours(path.read_text(encoding="utf-8")).encode())
     for path in (*site.glob("*.js"), *(site / OWN_PROGRAMS).glob("*.js")):
-        _change(path, without_comments(path.read_text(encoding="utf-8")).encode())
+        _change(path, without_margins(without_comments(path.read_text(encoding="utf-8"))).encode())
     for path in (site / OWN_LOOKS).glob("*.css"):
         _change(path, without_margins(_LOOK_COMMENT.sub("", path.read_text(encoding="utf-8"))).encode())
     for path in site.rglob("*.html"):
@@ -65,7 +65,7 @@ def without_colours(look: str) -> str:
 
 
 def without_margins(page: str) -> str:
-    """The page or look without empty lines, and with no space at the ends of the others."""
+    """The page, look or program without empty lines, and with no space at the ends of the others."""
     return _LINES.sub(lambda found: found["kept"] or "\n", page)
 
 

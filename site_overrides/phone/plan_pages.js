@@ -2,7 +2,7 @@
 
 import { mountParts } from "./on_demand.js";
 
-/** @typedef {import("./ticks.js").Page} Page */
+/** @typedef {import("./logging.js").Page} Page */
 
 /** @type {[string, (page: Page, element: HTMLElement) => unknown][]} */
 const PARTS = [

@@ -1,6 +1,7 @@
 """Search finds things by words, shows the plan's numbers, and leads to them."""
 
-from playwright.sync_api import BrowserContext
+import pytest
+from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.host import Host
 from tests.browser.watching import READY, Noises, offline_ready, until
@@ -113,3 +114,53 @@ def test_work_comes_before_numbers_that_are_called_alike(phone: BrowserContext, 
         assert title in links
     places = {kind: [place for place, name in enumerate(links) if name == kind] for kind in ("work", "numbers")}
     assert len(places["work"]) > len(places["numbers"])
+
+
+def _find(page: Page, query: str) -> list[str]:
+    """What is found, the first first, with figures and the page it stands on."""
+    page.locator(".finder input").fill(query)
+    until(page, f"document.querySelector('.finder input').value === {query!r}")
+    page.wait_for_timeout(200)
+    return [text.replace("\u00a0", " ") for text in page.locator(".finder li").all_inner_texts()]
+
+
+@pytest.mark.parametrize(
+    ("query", "first"),
+    [
+        ("how much ice", "Ice for the day"),
+        ("how much ice do we need?", "Ice for the day"),
+        ("how hot is the water", "Thermostat of the scalder"),
+        ("how hot", "Thermostat of the scalder"),
+        ("water temperature", "Thermostat of the scalder"),
+        ("how long do they chill", "A bird chills to the target in"),
+        ("burned hand", "Burn or scald"),
+        ("my hand is burnt", "Burn or scald"),
+        ("cut finger", "Deep cut or bleeding"),
+        ("someone fainted", "Faint, heat illness or collapse"),
+        ("sick birds", "Birds that may have bird flu"),
+        ("propane tank", "cylinder"),
+        ("temprature of the water", "Thermostat of the scalder"),
+        ("wattr temperature", "Thermostat of the scalder"),
+        ("burrn scald", "Burn or scald"),
+        ("scald burn", "Burn or scald"),
+    ],
+)
+def test_plain_questions_find_what_is_meant(phone: BrowserContext, shared_host: Host, query: str, first: str) -> None:
+    page = phone.new_page()
+    page.goto(shared_host.address)
+    until(page, READY)
+    page.locator("[data-search-open]").click()
+    found = _find(page, query)
+    assert found and found[0].startswith(first)
+
+
+def test_a_number_that_is_found_shows_what_it_is_today(phone: BrowserContext, shared_host: Host) -> None:
+    """As the farm's plan has it: the thermostat at 145 °F, 60 birds."""
+    page = phone.new_page()
+    page.goto(shared_host.address)
+    until(page, READY)
+    page.locator("[data-search-open]").click()
+    _find(page, "thermostat")
+    until(page, "document.querySelector('.finder li').innerText.includes('145')")
+    assert "145 °F (63 °C)" in page.locator(".finder li").first.inner_text().replace("\u00a0", " ")
+    assert _find(page, "xqzt") == []

@@ -97,10 +97,12 @@ def test_trimming_leaves_programs_working(site: Path) -> None:
     (site / "main.js").write_text("go();\n//# sourceMappingURL=main.js.map\n")
     (site / "main.js.map").write_text("{}")
     (site / "main.css").write_text("a{}\n/*# sourceMappingURL=main.css.map */\n")
+    (site / "phone/go.js").write_text("// why\nif (a) {\n  go();\n\n}\n")
     (site / "look").mkdir()
     (site / "look/plan.css").write_text("/* why\n * so */\na{} /* behind a rule */\n")
     trim(site)
     assert (site / "look/plan.css").read_text() == "a{} /* behind a rule */\n"
+    assert (site / "phone/go.js").read_text() == "if (a) {\ngo();\n}\n"
     assert not list(site.rglob("*.map"))
     assert not (site / "assets/javascripts").exists()
     assert (site / "main.js").read_text() == "go();"

@@ -22,7 +22,10 @@ VOID = ("area", "base", "br", "col", "hr", "img", "input", "link", "meta", "sour
 
 
 class Marked(HTMLParser):
-    """What is marked to be found, with the nearest id around it, and the first heading."""
+    """What is marked to be found, with the nearest id around it, and the first heading.
+
+    What stands in none, as other words for a title do, goes with the title before it.
+    """
 
     def __init__(self, address: str, page: str) -> None:
         super().__init__()
@@ -38,8 +41,9 @@ class Marked(HTMLParser):
         wanted = tag == "h1" or "data-find" in given
         self._open.append((tag, given.get("id"), wanted))
         if wanted:
-            around = next(name for _, name, _ in reversed(self._open) if name or tag == "h1")
-            self.found.append((self._address if tag == "h1" else f"{self._address}#{around}", ""))
+            around = next((name for _, name, _ in reversed(self._open) if name), None)
+            to = f"{self._address}#{around}" if around else self.found[-1][0] if self.found else ""
+            self.found.append((self._address if tag == "h1" else to, ""))
 
     def handle_endtag(self, tag: str) -> None:
         while self._open and self._open.pop()[0] != tag:
@@ -70,6 +74,11 @@ def test_a_page_comes_before_what_is_marked_on_it() -> None:
         ("work/tea/#step-boil", 'Boil &amp; wait <b data-quantity="time">3 min</b>.'),
         ("work/tea/#stop-cold", "It is cold."),
     ]
+
+
+def test_other_words_for_a_thing_lead_where_its_title_does() -> None:
+    page = '<p id="skip">x</p>\n<h1 id="top">Tea</h1>\n<p hidden><span data-find>how hot</span></p>\n'
+    assert list(titles_in("tea/", page)) == [("tea/", "Tea"), ("tea/", "how hot")]
 
 
 def test_titles_are_written_as_javascript_writes_them(tmp_path: Path) -> None:

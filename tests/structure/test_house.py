@@ -58,3 +58,11 @@ def test_names_say_what_lives_there() -> None:
 
 def test_each_module_begins_with_what_it_is_for() -> None:
     assert [name for name, tree in trees().items() if not ast.get_docstring(tree)] == []
+
+
+def test_no_text_of_a_program_goes_over_lines() -> None:
+    """Margins are taken out of programs, and would be missed there."""
+    programs = [path for path in WRITTEN if path.suffix == ".js"]
+    lines = ((path.name, line) for path in programs for line in path.read_text(encoding="utf-8").splitlines())
+    assert len(programs) > 100
+    assert [found for found in lines if found[1].replace("\\`", "").count("`") % 2] == []
