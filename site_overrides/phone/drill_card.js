@@ -10,7 +10,7 @@ import { tell } from "./teaching_words.js";
 
 /** @param {HTMLElement} card @param {Asking} asking */
 export function askIn(card, asking) {
-  const title = element("h2", { class: "drill__asks", tabindex: "-1" }, asking.posed.asks);
+  const title = element("h2", { class: "drill__asks" }, asking.posed.asks);
   const answers = element("ol", { class: "drill__answers" });
   const told = element("div", { class: "drill__told", role: "status" });
   const drawing = element("figure", { class: "drawing" });
@@ -18,7 +18,6 @@ export function askIn(card, asking) {
   card.replaceChildren(title, ...(asking.drill.picture ? [drawing] : []), ...help, answers, told);
   if (asking.drill.picture) draw(drawing, asking.drill.picture);
   (asking.drill.arrange ? arrangeIn : chooseIn)(answers, told, asking);
-  if (document.activeElement !== document.body) title.focus();
 }
 
 /** @param {HTMLElement} place @param {string} picture */

@@ -49,7 +49,16 @@ export async function mountDrills(page, place) {
   function show(id, posed) {
     last = id;
     const done = (/** @type {boolean} */ right) => void page.store.put(CARD + id, answered(cardOf(id), right, Date.now()));
-    askIn(part(place, "[data-drill-card]"), { drill: drills[id], posed, root: place.dataset.root ?? "", done, onward: ask });
+    askIn(part(place, "[data-drill-card]"), { drill: drills[id], posed, root: place.dataset.root ?? "", done, onward });
+  }
+
+  /** What comes in the place of a question stands where that did. */
+  function onward() {
+    ask();
+    const first = /** @type {HTMLElement} */ (part(place, "[data-drill-card]").firstElementChild);
+    first.tabIndex = -1;
+    first.focus({ preventScroll: true });
+    first.scrollIntoView();
   }
 
   /** Nothing is due: more can be asked all the same. @param {string[]} deck */
@@ -58,7 +67,7 @@ export async function mountDrills(page, place) {
     const again = Object.assign(document.createElement("button"), { type: "button", className: "button", textContent: tell("drill_again") });
     again.addEventListener("click", async () => {
       for (const id of deck) await page.store.remove(CARD + id);
-      ask();
+      onward();
     });
     card.replaceChildren(Object.assign(document.createElement("p"), { className: "all-clear", textContent: tell("drill_rest") }), again);
   }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
@@ -64,6 +65,30 @@ def answer_all(page: Page) -> None:
     assert sorted(met) == sorted(deck)
     until(page, "document.querySelector('.all-clear') !== null")
     assert page.locator("[data-drill-progress]").inner_text() == f"{len(deck)} of {len(deck)} known"
+
+
+QUESTION_STANDS = """(() => {
+  const title = document.querySelector('[data-drill-card]').firstElementChild;
+  const { top, bottom } = title.getBoundingClientRect();
+  const above = document.querySelector('header').getBoundingClientRect().bottom;
+  const below = document.querySelector('.foot').getBoundingClientRect().top;
+  return document.activeElement === title && top >= above && bottom < below;
+})()"""
+
+
+@pytest.mark.parametrize("motion", ["no-preference", "reduce"])
+def test_the_next_question_stands_below_the_bar(phone: BrowserContext, shared_host: Host, motion: Any) -> None:
+    """Answers and what is told of them are longer than the screen; the button is at their end."""
+    page = phone.new_page()
+    page.set_viewport_size({"width": 360, "height": 560})
+    page.emulate_media(reduced_motion=motion)
+    go(page, shared_host, "drills/#new_here")
+    until(page, "document.querySelector('.drill__answer') !== null")
+    for _ in range(6):
+        answer(page, rightly=False)
+        page.locator("[data-onward]").tap()
+        until(page, "document.querySelector('[data-onward]') === null")
+        until(page, QUESTION_STANDS, 3)
 
 
 def learn_at_the_station(page: Page, host: Host) -> None:
