@@ -11,13 +11,25 @@ export function mountProgress(page) {
   const stops = /** @type {HTMLElement[]} */ ([...document.querySelectorAll("[data-procedure]")]);
   if (!stops.length) return;
   const paint = () => {
-    /** @type {HTMLElement | undefined} */
-    let next;
-    for (const stop of stops) if (!paintStop(page, stop) && !next) next = stop;
-    paintNext(stops, page.run() ? next : undefined);
+    const complete = new Set(stops.filter((stop) => paintStop(page, stop)));
+    paintNext(stops, page.run() ? whereWorkIs(page, stops, complete) : undefined);
   };
   paint();
   watchWhileShown(page.store, stops[0], paint, /^(log|state|run)\//, OPTIONS);
+}
+
+/**
+ * Where work goes on: at the station that was ticked last or, where that is done, at the first after it that is not. Before the first
+ * tick of a day that is at the first that is not left to days before.
+ * @param {import("./ticks.js").Page} page @param {HTMLElement[]} stops @param {Set<HTMLElement>} complete
+ */
+function whereWorkIs({ log, run }, stops, complete) {
+  const index = log.of(run());
+  const times = stops.map(({ dataset: { procedure: list = "" } }) =>
+    Math.max(0, ...[...index.roundsOf(list)].flatMap((lot) => [...index.ticksOf(list, lot).values()].map(({ at }) => at))));
+  const latest = Math.max(...times);
+  const from = latest ? times.indexOf(latest) : stops.findIndex((stop) => !("ahead" in stop.dataset));
+  return stops.slice(Math.max(0, from)).find((stop) => !complete.has(stop));
 }
 
 /**

@@ -85,6 +85,37 @@ def test_the_front_page_shows_how_far_each_station_is(phone: BrowserContext, sha
     until(page, "!document.querySelector('[data-go-on]').hidden")
 
 
+def test_the_front_page_leads_to_where_the_crew_is(phone: BrowserContext, shared_host: Host) -> None:
+    """To what was ticked last, then to what follows it; a new day does not begin with the weeks before."""
+    page = phone.new_page()
+    page.on("dialog", lambda dialog: dialog.accept())
+
+    def goes_on_to(title: str) -> None:
+        page.goto(shared_host.address)
+        until(page, f"document.querySelector('[data-go-on]').textContent === 'Go on: {title}'")
+
+    def tick(station: str, *, every: bool = False) -> None:
+        page.goto(f"{shared_host.address}work/{station}/")
+        until(page, READY)
+        rows = page.locator(".step:not([hidden]):not(.step--done) .step__tick")
+        count = rows.count() if every else 1
+        done = page.locator(".step--done").count()
+        for more in range(1, count + 1):
+            rows.first.click()
+            until(page, f"document.querySelectorAll('.step--done').length === {done + more}")
+
+    tick("brief_the_crew")
+    goes_on_to("Brief the crew")
+    tick("scald")
+    goes_on_to("Scald")
+    tick("brief_the_crew")
+    goes_on_to("Brief the crew")
+    tick("scald", every=True)
+    goes_on_to("Pluck")
+    page.locator("[data-new-run]").click()
+    goes_on_to("Site and water")
+
+
 def test_cleared_site_data_under_an_open_page_is_written_again(phone: BrowserContext, shared_host: Host) -> None:
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
