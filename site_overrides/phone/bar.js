@@ -10,7 +10,7 @@ import { say } from "./words_said.js";
  * @typedef {{show: (topic: string, rows: Row[]) => void, mount: () => void}} Strip
  */
 
-const ORDER = ["unsaved", "ended", "timers", "clock", "awake", "outside", "stops", "due", "kept", "update", "keeping", "signal", "export"];
+const ORDER = ["unsaved", "ended", "outside", "stops", "timers", "clock", "awake", "due", "kept", "update", "keeping", "signal", "export"];
 const MOST = 5;
 const root = new URL("../", import.meta.url);
 

@@ -20,6 +20,7 @@ import { clock, say, span } from "./words_said.js";
 const PREFIX = "timer/";
 const MOST_SHOWN = 2;
 const low = matchMedia("(max-height: 480px)"); // as in frame.css
+const LEAST_LINES = 24; // a screen that holds fewer is low too, where text is set large
 const LEAST_JUMP = 2000;
 const UNDO_FOR = 8000;
 
@@ -107,9 +108,11 @@ function watchClock() {
 /** @param {string} label @param {() => void} act @returns {import("./bar.js").Row} */
 const endedRow = (label, act) => ({ text: say("timer_ended", { label }), button: say("timer_back"), buttonName: say("timer_back_name", { label }), act });
 
+const isLow = () => low.matches || innerHeight < LEAST_LINES * parseFloat(getComputedStyle(document.documentElement).fontSize);
+
 /** The next to end, and how many more there are. @param {[string, Timer][]} timers @param {number} now @param {(key: string) => void} stop @returns {import("./bar.js").Row[]} */
 function rowsOf(timers, now, stop) {
-  const shown = timers.length > MOST_SHOWN || low.matches ? timers.slice(0, 1) : timers;
+  const shown = timers.length > MOST_SHOWN || isLow() ? timers.slice(0, 1) : timers;
   const rows = shown.map(([key, timer]) => ({
     left: span((timer.end - now) / 1000),
     text: say("timer_row", { label: timer.label, time: clock(timer.end) }),
@@ -120,7 +123,7 @@ function rowsOf(timers, now, stop) {
   const more = timers.length - shown.length;
   if (!more) return rows;
   const others = say("timers_more", { count: more });
-  if (low.matches) return [{ left: rows[0].left, text: rows[0].text, button: say("timers_others", { count: more }), buttonName: others, opens: "log/#timers" }];
+  if (isLow()) return [{ left: rows[0].left, text: rows[0].text, button: say("timers_others", { count: more }), buttonName: others, opens: "log/#timers" }];
   return [...rows, { text: others, button: say("timers_all"), opens: "log/#timers" }];
 }
 

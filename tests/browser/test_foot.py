@@ -60,6 +60,41 @@ def _start(page: Page, timers: int) -> None:
         until(page, "document.querySelector('.strip__row .left')?.innerText")
 
 
+CUT_OFF = """() => [...document.querySelectorAll('.sheet-over, .sheet-over *')].filter((it) => {
+  const box = it.getBoundingClientRect();
+  return box.width && (box.left < -1 || box.right > document.documentElement.clientWidth + 1);
+}).map((it) => it.textContent)"""
+
+
+@pytest.mark.parametrize("width", [390, 320])
+def test_with_large_text_keys_are_on_the_screen_and_what_is_grave_is_told_first(
+    phone: BrowserContext, shared_host: Host, width: int
+) -> None:
+    """A rem of 40 px, two timers: all digits can be tapped, and 156 °F stands first in the strip."""
+    page = phone.new_page()
+    page.set_viewport_size({"width": width, "height": 844})
+    page.goto(shared_host.address + "work/scald/")
+    until(page, READY)
+    page.evaluate("document.documentElement.style.fontSize = '40px'")
+    _start(page, 2)
+    page.locator("[data-reading=scald_reading_taken]").first.click()
+    page.locator(".sheet-over").wait_for()
+    assert page.evaluate(CUT_OFF) == []
+    page.wait_for_timeout(500)
+    for digit in "156":
+        page.locator(".sheet-over .keypad .key", has_text=digit).first.click()
+    assert page.evaluate(CUT_OFF) == []
+    page.locator(".sheet-over").get_by_role("button", name="Keep").click()
+    page.locator(".sheet-over .verdict--outside").wait_for()
+    page.wait_for_timeout(500)
+    page.locator(".sheet__top .button").click()
+    row = page.locator(".strip__row--bad", has_text="156")
+    row.wait_for()
+    box, strip = row.bounding_box(), page.locator(".strip").bounding_box()
+    assert box and strip and strip["y"] <= box["y"] <= strip["y"] + 10
+    assert page.locator(".strip__row .left:not(:empty)").count() == 1, "the next timer only; the others are on the log"
+
+
 NOT_KEPT = "Nothing you tap is kept here. Use the paper cards."
 
 
