@@ -6,6 +6,7 @@ import base64
 import hashlib
 import json
 import lzma
+from collections import Counter
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -32,20 +33,25 @@ def packs_well(file: Path) -> bool:
 def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
     """Packs what packs well of the files, by their addresses; gives the hash by which browsers check it.
 
-    Files of a kind lie together: they are most alike. Pages follow in the order of their addresses, all else by size,
-    the largest first: it has the most to copy from.
+    Files of a kind lie together: they are most alike. First come those that others have the most to copy from: pages of
+    the fullest folder, and of all else the largest.
     """
     read = {address: file.read_bytes() for address, file in files.items() if packs_well(file)}
+    pages = Counter(_folder(address) for address in read if files[address].suffix == ".html")
 
     def likeness(address: str) -> tuple[str, int, str]:
         kind = files[address].suffix
-        return kind, 0 if kind == ".html" else -len(read[address]), address
+        return kind, -(pages[_folder(address)] if kind == ".html" else len(read[address])), address
 
     contents = {address: read[address] for address in sorted(read, key=likeness)}
     head = [[address, len(contents[address]), KINDS[files[address].suffix]] for address in contents]
     packed = packed_with_size(json.dumps(head, separators=(",", ":")).encode() + b"\n" + b"".join(contents.values()))
     pack.write_bytes(packed)
     return base64.b64encode(hashlib.sha256(packed).digest()).decode()
+
+
+def _folder(address: str) -> str:
+    return address.partition("/")[0]
 
 
 def packed_with_size(content: bytes) -> bytes:

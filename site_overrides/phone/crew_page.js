@@ -2,7 +2,7 @@
 
 import { hide, write } from "./changing.js";
 import { mountPeople } from "./crew_people.js";
-import { placesOfPeople } from "./people.js";
+import { everyone, placesOfPeople } from "./people.js";
 import { crews, people } from "./plan_content.js";
 import { follow, sayer, tell } from "./plan_words.js";
 import { watchWhileShown } from "./ticks.js";
@@ -85,13 +85,19 @@ function bindBest(form, crew, plan) {
   part(form, "[data-best]").addEventListener("click", async () => {
     const { formulas, settings, day } = plan.compute(await plan.load());
     const [wanted, before] = [bestSplit(crew, formulas, settings, day.values), plan.changes()];
-    plan.setAll(wanted);
+    plan.setAll(changesFor(plan, formulas, wanted));
     undo.hidden = false;
     undo.onclick = () => {
       undo.hidden = true;
       plan.setAll(Object.fromEntries(Object.keys(wanted).map((id) => [id, before[id]])));
     };
   });
+}
+
+/** What as many people are for changes: none where the plan has them of itself. @param {Plan} plan @param {import("./plan_state.js").Formulas} formulas @param {Record<string, number>} wanted */
+function changesFor(plan, formulas, wanted) {
+  const { defaults } = plan.compute(formulas);
+  return Object.fromEntries(Object.entries(wanted).map(([id, many]) => [id, many === defaults[id] ? undefined : many]));
 }
 
 /** Where one person more would stand. @param {Crew} crew @param {Record<string, any>} values */
@@ -104,16 +110,15 @@ function moreWords(crew, values) {
 function paintNames(store, id, form, section, crew, plan) {
   const places = placesOfPeople(store, id, people);
   for (const name of Object.keys(crew.places)) {
-    part(form, `[data-place="${name}"] [data-names]`).textContent = (places.get(name) ?? []).join(", ");
+    part(form, `[data-place="${name}"] [data-names]`).textContent = (places.get(name) ?? (places.size ? [tell("crew_nobody")] : [])).join(", ");
   }
   const count = part(section, "[data-count-names]");
   count.hidden = places.size === 0;
   count.onclick = async () => {
-    const { inputs } = await plan.load();
-    const standing = [...places].filter(([name]) => name in crew.places).map(([name, names]) => {
-      const { people } = crew.places[name];
-      return [people, Math.min(names.length, inputs[people].high)];
-    });
-    plan.setAll(Object.fromEntries(standing));
+    const formulas = await plan.load();
+    const within = (/** @type {string} */ input, /** @type {number} */ many) => /** @type {[string, number]} */ ([input, Math.min(many, formulas.inputs[input].high)]);
+    const standing = [...places].filter(([name]) => name in crew.places).map(([name, names]) => within(crew.places[name].people, names.length));
+    const counted = [within(crew.people, everyone(store, id, people).length), ...standing];
+    plan.setAll(changesFor(plan, formulas, Object.fromEntries(counted)));
   };
 }

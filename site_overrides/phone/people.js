@@ -2,7 +2,8 @@
 
 /**
  * @typedef {import("./store.js").Store} Store
- * @typedef {{at: string, gone?: boolean}} Person  `at` is the id of a place, or empty
+ * @typedef {{at: string, apart?: string, gone?: boolean}} Person  `at` is the id of a place, or empty; `apart` that of a place at another
+ *   time of the day
  */
 
 const PREFIX = "person/";
@@ -29,6 +30,8 @@ export function namesKnown(store, written) {
 /** The names at each place. @param {Store} store @param {string} crew @param {string[]} written @returns {Map<string, string[]>} */
 export function placesOfPeople(store, crew, written) {
   const places = new Map();
-  for (const [name, { at }] of everyone(store, crew, written)) if (at) places.set(at, [...(places.get(at) ?? []), name]);
+  for (const [name, { at, apart }] of everyone(store, crew, written)) {
+    for (const place of [at, apart]) if (place) places.set(place, [...(places.get(place) ?? []), name]);
+  }
   return places;
 }

@@ -15,8 +15,7 @@ export function mountSignedMarks(page, section) {
   const paint = () => {
     const signed = allSigned(page);
     for (const row of /** @type {NodeListOf<HTMLElement>} */ (list.querySelectorAll("[data-person]"))) {
-      const place = /** @type {HTMLSelectElement} */ (row.querySelector("select")).value;
-      const jobs = [places[place]?.procedure ?? "", ...(places[place]?.also ?? [])];
+      const jobs = [...row.querySelectorAll("select")].flatMap(({ value: place }) => [places[place]?.procedure ?? "", ...(places[place]?.also ?? [])]);
       const missing = new Set(jobs.flatMap((job) => lacking(signed, skills, row.dataset.person ?? "", job, Date.now())));
       mark(row, Object.keys(skills).filter((skill) => missing.has(skill)).map((skill) => skills[skill].title));
     }

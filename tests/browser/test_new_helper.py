@@ -106,9 +106,9 @@ def stand_at_a_place(page: Page, host: Host) -> None:
     until(page, "document.querySelector('[data-person]') !== null")  # the form is listened to by then
     page.locator("[data-people-add] input").fill("Noor")
     page.locator("[data-people-add] button").click()
-    page.locator("[data-person=Noor] select").select_option("scald_pluck")
+    page.locator("[data-person=Noor] select").first.select_option("scald_pluck")
     until(page, "document.querySelector('.person__lacks')?.textContent.includes('Plucker')")
-    page.locator("[data-person=Noor] select").select_option("kill")
+    page.locator("[data-person=Noor] select").first.select_option("kill")
     until(page, "document.querySelector('.person__lacks')?.textContent.includes('Killing knife')")
 
 

@@ -246,7 +246,7 @@ def test_names_stay_where_they_were_put(page: Page, shared_host: Host) -> None:
     page.locator("#person-day_crew").fill("  Gil <b> ")
     page.locator("[data-people-add] button").click()
     for name, place in (("Ana", "kill"), ("Gil <b>", "wash")):
-        page.locator(".person").filter(has_text=name).locator("select").select_option(place)
+        page.locator(".person").filter(has_text=name).locator("select").first.select_option(place)
     page.locator(".person").filter(has_text="Finn").locator("[data-leave]").click()
     page.wait_for_timeout(200)
     _open(page, shared_host, "crew/")
@@ -256,6 +256,47 @@ def test_names_stay_where_they_were_put(page: Page, shared_host: Host) -> None:
     until(page, "document.querySelector('#field-helpers_wash').value === '1'")
     _open(page, shared_host, "sheet/")
     until(page, "document.querySelector('[data-names-of=kill]').textContent === 'Ana'")
+
+
+def test_who_is_not_here_can_be_brought_back_and_is_not_counted(page: Page, shared_host: Host) -> None:
+    """Six have names. One leaves: five are planned with, and only what is no longer as the farm has it is changed."""
+    _open(page, shared_host, "crew/")
+    places = (
+        ("Ana", "kill"),
+        ("Ben", "scald_pluck"),
+        ("Cora", "evisceration"),
+        ("Dov", "evisceration"),
+        ("Edie", "wash"),
+    )
+    for name, place in places:
+        page.locator(".person").filter(has_text=name).locator("select").first.select_option(place)
+    for _ in range(2):
+        page.locator(".person").filter(has_text="Finn").locator("[data-leave]").click()
+        until(page, "document.querySelectorAll('.person').length === 5")
+        assert page.locator("[data-left] span").inner_text() == "Finn is not here"
+        page.locator("[data-left] button").click()
+        until(page, "document.querySelectorAll('.person').length === 6")
+    page.locator(".person").filter(has_text="Ben").locator("[data-leave]").click()
+    until(page, "document.querySelector('[data-place=scald_pluck] [data-names]').textContent === 'No name yet'")
+    page.locator("[data-left] button").click()
+    until(page, "document.querySelector('[data-place=scald_pluck] [data-names]').textContent === 'Ben'")
+    page.locator(".person").filter(has_text="Finn").locator("[data-leave]").click()
+    page.locator("[data-count-names]").click()
+    until(page, "document.querySelector('#field-crew').value === '5'")
+    assert page.locator("[data-crew-sum]").inner_text() == "All 5 people have a place."
+    changed = page.locator(".field--changed").evaluate_all("(all) => all.map((it) => it.id)")
+    assert changed == ["crew", "helpers_evisceration"]
+
+
+def test_who_stands_on_the_line_can_pack_later(page: Page, shared_host: Host) -> None:
+    _open(page, shared_host, "crew/")
+    row = page.locator(".person").filter(has_text="Ana")
+    row.locator("select").first.select_option("kill")
+    row.get_by_label("Later in the day").select_option("pack")
+    until(page, "document.querySelector('[data-place=pack] [data-names]').textContent === 'Ana'")
+    _open(page, shared_host, "sheet/")
+    for place in ("kill", "pack"):
+        until(page, f"document.querySelector('[data-names-of={place}]').textContent === 'Ana'")
 
 
 def test_pictures_have_words_and_follow_the_plan(phone: BrowserContext, shared_host: Host) -> None:
@@ -393,7 +434,9 @@ def test_a_search_that_ends_where_the_plan_does_says_so(page: Page, shared_host:
     ask.locator("input").blur()
     until(page, "document.querySelector('[data-question=birds_for_ice] [data-answer]').textContent.includes('hold')")
     said = " ".join(ask.locator("[data-answer]").inner_text().replace("\u00a0", " ").split())
-    assert said == f"Birds today: at least {most} birds the most a plan can hold"
+    answer, _, stops = said.partition(" The plan would then have a stop: ")
+    assert answer == f"Birds today: at least {most} birds the most a plan can hold"
+    assert "Yearly limit reached" in stops
 
 
 def test_a_time_of_day_reads_as_in_the_plan(page: Page, shared_host: Host) -> None:
