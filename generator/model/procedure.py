@@ -38,12 +38,10 @@ class Phase(Entry):
     title: Title
     order: int
     help: Sentence = ""
-    ahead: bool = False
-    """Its procedures are done on days before: a day that is begun does not lead back to them."""
     at_hand: bool = False
     """Its procedures are a tap away on every page, are numbered, not ticked, and no part of the day's progress."""
     ahead: bool = False
-    """Its lists are worked through before the day that they are for."""
+    """Its lists are worked through before the day that they are for: it is asked for, and leads back to none of them."""
 
 
 class Supply(Entry):

@@ -44,7 +44,7 @@ let beginning;
  * The run that is going on, or a new one; empty where nobody wants a new one, or says of which day it is.
  * @param {Page} page @param {boolean} [isAhead] whether what is written is done ahead of its day; else the page tells @returns {Promise<string>}
  */
-export async function runToWriteTo(page, isAhead = document.querySelector("[data-ahead]") !== null) {
+export async function runToWriteTo(page, isAhead = document.querySelector("[data-list][data-ahead]") !== null) {
   const open = openRun(page.store);
   if (open && goesOn(page.store, open)) return open;
   if (!beginning && !open && currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
