@@ -184,3 +184,13 @@ function unpack(packed) {
   }
   return out;
 }
+
+const MARK = 1; // stands before the sign of a line that many texts share
+const FIRST = 0x21;
+
+/** A text with the lines put back for which signs stand in it. @param {Uint8Array<ArrayBuffer>} bytes @param {string[]} lines */
+function withLines(bytes, lines) {
+  if (!bytes.includes(MARK)) return bytes;
+  const text = new TextDecoder().decode(bytes).replace(/\x01(.)/gu, (_, /** @type {string} */ sign) => lines[Number(sign.codePointAt(0)) - FIRST]);
+  return new TextEncoder().encode(text);
+}

@@ -57,14 +57,14 @@ async function keepLoaded(cache) {
   await Promise.allSettled(pack.loaded.map(keepOne));
 }
 
-/** Fills the cache from the pack: a first line with the length of each file, then the files. @param {Cache} cache @param {(bytes: number) => void} came */
+/** Fills the cache from the pack: a first line with the lines that files share and the length of each, then the files. @param {Cache} cache @param {(bytes: number) => void} came */
 async function keepPacked(cache, came) {
   const answer = await fetchTelling(pack.path, pack.sha256, came);
   const content = unpack(new Uint8Array(await answer.arrayBuffer()));
   let at = content.indexOf(10) + 1;
-  const listed = /** @type {[string, number, string][]} */ (JSON.parse(new TextDecoder().decode(content.subarray(0, at))));
+  const { lines, listed } = /** @type {{lines: string[], listed: [string, number, string][]}} */ (JSON.parse(new TextDecoder().decode(content.subarray(0, at))));
   await Promise.all(listed.map(async ([path, length, type]) => {
-    const bytes = content.subarray(at, at += length);
+    const bytes = withLines(content.subarray(at, at += length), lines);
     if (await hash(bytes) === files[path]) await cache.put(keyOf(path), new Response(bytes, { headers: { "Content-Type": type } }));
   }));
 }

@@ -41,7 +41,7 @@ class Phase(Entry):
     at_hand: bool = False
     """Its procedures are a tap away on every page, are numbered, not ticked, and no part of the day's progress."""
     ahead: bool = False
-    """Its lists are worked through before the day that they are for: it is asked for, and leads back to none of them."""
+    """Its lists are worked through before the day that they are for: that is asked for, and leads back to none."""
 
 
 class Supply(Entry):

@@ -10,6 +10,8 @@ from collections import Counter
 from collections.abc import Mapping
 from pathlib import Path
 
+from generator.publishing.shared_lines import share_lines
+
 KINDS = {
     ".css": "text/css",
     ".html": "text/html; charset=utf-8",
@@ -33,8 +35,9 @@ def packs_well(file: Path) -> bool:
 def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
     """Packs what packs well of the files, by their addresses; gives the hash by which browsers check it.
 
-    Files of a kind lie together: they are most alike. First come those that others have the most to copy from: pages of
-    the fullest folder, and of all else the largest.
+    Its first line has the lines that many files share, and the length of each. Files of a kind lie together: they are
+    most alike. First come those that others have the most to copy from: pages of the fullest folder, and of all else
+    the largest.
     """
     read = {address: file.read_bytes() for address, file in files.items() if packs_well(file)}
     pages = Counter(_folder(address) for address in read if files[address].suffix == ".html")
@@ -43,9 +46,11 @@ def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
         kind = files[address].suffix
         return kind, -(pages[_folder(address)] if kind == ".html" else len(read[address])), address
 
-    contents = {address: read[address] for address in sorted(read, key=likeness)}
-    head = [[address, len(contents[address]), KINDS[files[address].suffix]] for address in contents]
-    packed = packed_with_size(json.dumps(head, separators=(",", ":")).encode() + b"\n" + b"".join(contents.values()))
+    lines, shortened = share_lines({address: read[address].decode() for address in sorted(read, key=likeness)})
+    contents = {address: text.encode() for address, text in shortened.items()}
+    listed = [[address, len(content), KINDS[files[address].suffix]] for address, content in contents.items()]
+    head = json.dumps({"lines": lines, "listed": listed}, ensure_ascii=False, separators=(",", ":"))
+    packed = packed_with_size(head.encode() + b"\n" + b"".join(contents.values()))
     pack.write_bytes(packed)
     return base64.b64encode(hashlib.sha256(packed).digest()).decode()
 

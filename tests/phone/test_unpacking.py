@@ -12,6 +12,7 @@ from py_mini_racer import JSEvalException, MiniRacer
 
 from generator.pipeline.order import HERE
 from generator.publishing.first_copy import packed_with_size, write_pack
+from generator.publishing.shared_lines import share_lines
 
 SIXTY_FOUR = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/"
 BYTES = f"""
@@ -19,6 +20,9 @@ const bytesOf = (text) => new Uint8Array([...text.matchAll(/..../g)].flatMap(([f
   const [a, b, c, d] = [...four].map((sign) => Math.max(0, "{SIXTY_FOUR}".indexOf(sign)));
   return [a << 2 | b >> 4, (b & 15) << 4 | c >> 2, (c & 3) << 6 | d].slice(0, 3 - (four.match(/=/g) ?? []).length);
 }}));
+class TextDecoder {{ decode = (bytes) => decodeURIComponent(escape(String.fromCharCode(...bytes))); }}
+const codesOf = (text) => [...text].map((sign) => sign.charCodeAt(0));
+class TextEncoder {{ encode = (text) => new Uint8Array(codesOf(unescape(encodeURIComponent(text)))); }}
 const hexOf = (bytes) => Array.from(bytes, (it) => it.toString(16).padStart(2, "0")).join("");
 """
 
@@ -78,8 +82,27 @@ def test_the_pack_is_lzma_for_anybody(tmp_path: Path) -> None:
     picture.write_bytes(b"\x89PNG")
     write_pack(tmp_path / "kept.lzma", {"": page, "look/all.css": look, "icon.png": picture})
     head, _, content = lzma.decompress((tmp_path / "kept.lzma").read_bytes()).partition(b"\n")
-    assert json.loads(head) == [["look/all.css", 3, "text/css"], ["", 11, "text/html; charset=utf-8"]]
+    listed = [["look/all.css", 3, "text/css"], ["", 11, "text/html; charset=utf-8"]]
+    assert json.loads(head) == {"lines": [], "listed": listed}
     assert content == b"a{}<p>warm</p>"
+
+
+def test_lines_that_many_texts_share_are_put_back() -> None:
+    """More of them than there are signs of one byte; letters of all lengths stand beside them."""
+    lines = [f"<p class='frame'>{number} °F · 鶏 🐔</p>" for number in range(300)]
+    texts = {f"{number}": "\n".join(["é", *lines[number:], f"only {number}"]) for number in range(40)}
+    shared, shortened = share_lines(texts)
+    assert sorted(shared) == sorted(lines[19:])
+    assert len("".join(shortened.values())) < len("".join(texts.values())) / 8
+    for name, text in shortened.items():
+        packed = json.dumps(base64.b64encode(text.encode()).decode())
+        told = phone().eval(f"hexOf(withLines(bytesOf({packed}), {json.dumps(shared)}))")
+        assert bytes.fromhex(str(told)).decode() == texts[name]
+
+
+def test_texts_that_hold_the_mark_are_left_alone() -> None:
+    texts = {f"{number}": "a line that many texts have\n\x01!" for number in range(40)}
+    assert share_lines(texts) == ([], texts)
 
 
 def test_what_is_spoiled_is_refused_or_comes_out_otherwise() -> None:
