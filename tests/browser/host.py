@@ -6,6 +6,7 @@ import gzip
 import mimetypes
 import socket
 import threading
+import time
 from contextlib import suppress
 from functools import lru_cache
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
@@ -15,6 +16,7 @@ from urllib.parse import unquote, urlsplit
 mimetypes.add_type("text/javascript", ".js")
 mimetypes.add_type("application/manifest+json", ".webmanifest")
 mimetypes.add_type("font/woff2", ".woff2")
+_PIECE = 1 << 16
 COMPRESSED = {".html", ".js", ".css", ".json", ".xml", ".svg", ".webmanifest", ".txt"}
 
 
@@ -28,6 +30,8 @@ class Host:
         self.folder = folder
         self.path = path
         self.asked: list[str] = []
+        self.pause = 0.0
+        """Seconds after each piece of an answer, as on a slow line."""
         self.sent: dict[str, int] = {}
         """Bytes of each answer's body as sent, by path below the site."""
         self.instead: dict[str, bytes | None] = {}
@@ -125,7 +129,9 @@ class _Answer(BaseHTTPRequestHandler):
                 self.send_header(name, value)
         self.send_header("Content-Length", str(len(content)))
         self.end_headers()
-        self.wfile.write(content)
+        for start in range(0, len(content), _PIECE):
+            self.wfile.write(content[start : start + _PIECE])
+            time.sleep(host.pause)
         host.sent[path.removeprefix(host.path)] = len(content)
 
     def log_message(self, format: str, *details: object) -> None:
