@@ -1,7 +1,7 @@
 // The day that is going on, and those before it.
 
 import { element } from "./element.js";
-import { allRuns, beginRun, dateOf, dayName, goOnWith, isPast, runOf, runToWriteTo, timeIn } from "./runs.js";
+import { allRuns, beginRun, dateOf, dayName, goOnWith, runOf, runToWriteTo, timeIn } from "./runs.js";
 import { say } from "./words_said.js";
 import { watchWhileShown } from "./ticks.js";
 
@@ -21,22 +21,12 @@ export function mountRuns(page) {
   watchWhileShown(page.store, button, paint, /^(log|state|run)\//);
 }
 
-/** When a run is from another day, the words for it. @param {Page} page */
-export function staleWords({ run }) {
-  return run() && isPast(run()) ? say("run_stale", { day: dateOf(run()) }) : "";
-}
-
 /** @param {Page} page */
 function paintDays(page) {
   const { store, log } = page;
   const run = runOf(store, page.run());
   const words = /** @type {HTMLElement} */ (document.querySelector("[data-run-words]"));
   words.textContent = run ? say(run.ended ? "run_ended" : "run_begun", { day: dateOf(page.run()), time: timeIn(page.run(), run.ended ?? run.begun) }) : say("run_none");
-  const stale = /** @type {HTMLElement | null} */ (document.querySelector("[data-run-stale]"));
-  if (stale) {
-    stale.textContent = staleWords(page);
-    stale.hidden = !stale.textContent;
-  }
   const old = allRuns(store).filter(([id]) => id !== page.run());
   /** @type {HTMLElement} */ (document.querySelector("[data-old-runs]")).hidden = old.length === 0;
   const list = /** @type {HTMLElement} */ (document.querySelector("[data-old-run-list]"));

@@ -98,3 +98,16 @@ def test_what_is_read_on_the_evening_before_is_asked_about_too(phone: BrowserCon
     assert runs(evening) == ["run/2026-07-14-1"]
     (mark,) = [each for each in stored(evening) if each["kind"] == "mark"]
     assert (mark["of"], mark["run"]) == ("feed_lifted", "2026-07-14-1")
+
+
+def test_on_a_later_day_the_front_page_offers_a_new_one_at_its_top(phone: BrowserContext, shared_host: Host) -> None:
+    page = at(phone, MORNING, shared_host.address + ON_THE_DAY)
+    tick_first(page)
+    until(page, ONE_DONE)
+    page.close()
+    later = at(phone, "2026-07-18T06:00:00", shared_host.address)
+    notice = later.locator("h1 + [data-stale]")
+    assert "July 14" in notice.inner_text()
+    notice.get_by_role("button", name="Start a new day").click()
+    until(later, "document.querySelector('[data-stale]').hidden")
+    assert runs(later) == ["run/2026-07-14-1", "run/2026-07-18-1"]
