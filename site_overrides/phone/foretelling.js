@@ -20,7 +20,9 @@ export function seriesOf(of, nears, standing, values) {
   for (const entry of standing) {
     if (entry.of !== of || entry.value === undefined) continue;
     const key = `${entry.lot ?? ""}\n${entry.name ?? ""}`;
-    found.set(key, [...(found.get(key) ?? []), entry]);
+    const series = found.get(key);
+    if (series) series.push(entry);
+    else found.set(key, [entry]);
   }
   return [...found].map(([key, entries]) => {
     const [lot, name] = key.split("\n");

@@ -107,7 +107,9 @@ export function makeIndex() {
   /** @param {string} of @param {string} [lot] */
   const lasts = (of, lot) => settled(() => {
     const begins = lot === undefined ? `${of}\n` : `${of}\n${lot}\n`;
-    return [...ends].filter(([key]) => key.startsWith(begins)).map(([, { last }]) => last);
+    const found = [];
+    for (const [key, { last }] of ends) if (key.startsWith(begins)) found.push(last);
+    return found;
   });
 
   return {

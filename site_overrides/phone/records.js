@@ -113,10 +113,10 @@ export function standing(entries) {
   return inOrder(entries.filter((entry) => !entry.gone && !corrected.has(`${entry.run}/${entry.id}`)));
 }
 
-/** What the counts of each thing come to. @param {Entry[]} entries @returns {Record<string, number>} */
-export function totals(entries) {
+/** What the counts of each thing come to. @param {Entry[]} counting  those that count @returns {Record<string, number>} */
+export function totals(counting) {
   /** @type {Record<string, number>} */ const sums = Object.create(null);
-  for (const { kind, of, value } of standing(entries)) {
+  for (const { kind, of, value } of counting) {
     if (kind === "count" && of !== undefined && value !== undefined) sums[of] = (sums[of] ?? 0) + value;
   }
   return sums;
