@@ -28,13 +28,11 @@ def read_catalogue(path: Path) -> Catalog:
     stop_at(list(islice(_torn_lines(text, file), _MOST)))
     try:
         catalog: Catalog = read_po(io.StringIO(text), abort_invalid=True)
-    except AttributeError:  # Babel's, over what it could not take for a date
-        hint = "write the line `POT-Creation-Date` as it was, or take it out"
-        raise ProblemsFound([Problem(Place(file), "a date in the head of the catalogue is none", hint)]) from None
-    except (PoFileError, ValueError) as error:
+    except (PoFileError, ValueError, AttributeError) as error:  # the last is Babel's over a date that some Pythons take
         place = Place(file, getattr(error, "lineno", -1) + 1)
         hint = "mend it, or make it anew from the template of messages"
-        fault = f"not a gettext catalogue: {str(error).rpartition(' on ')[0] or error}"
+        wrong = str(error).rpartition(" on ")[0] or error
+        fault = f"not a gettext catalogue: {'a date in it is none' if isinstance(error, AttributeError) else wrong}"
         raise ProblemsFound([Problem(place, fault, hint)]) from None
     return catalog
 
