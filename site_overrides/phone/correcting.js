@@ -4,9 +4,9 @@ import { element } from "./element.js";
 import { keepRemark, takeBack } from "./keeping_entries.js";
 import { items, makeTeller, tell, titleOf } from "./log_words.js";
 import { notSaved } from "./reading_answer.js";
-import { largeButton, openReading } from "./reading_sheet.js";
+import { openReading } from "./reading_sheet.js";
 import { runOf } from "./runs.js";
-import { openSheet } from "./sheet.js";
+import { largeButton, openSheet } from "./sheet.js";
 import { tidy } from "./typed_text.js";
 import { clock } from "./words_said.js";
 

@@ -3,7 +3,7 @@
 import { element } from "./element.js";
 import { tell } from "./log_words.js";
 import { dayName } from "./runs.js";
-import { openSheet } from "./sheet.js";
+import { largeButton, openSheet } from "./sheet.js";
 import { date } from "./words_said.js";
 
 const NOON = 12;
@@ -17,11 +17,7 @@ export const askDay = () => new Promise((chosen) => {
     chosen(day);
     sheet.close();
   };
-  const offer = (/** @type {string} */ word, /** @type {Date} */ day) => {
-    const button = element("button", { type: "button", class: "button button--large" }, tell(word, { day: date(day.getTime()) }));
-    button.addEventListener("click", () => choose(dayName(day)));
-    return button;
-  };
+  const offer = (/** @type {string} */ word, /** @type {Date} */ day) => largeButton(tell(word, { day: date(day.getTime()) }), () => choose(dayName(day)));
   const offers = [offer("day_tomorrow", tomorrow), offer("day_today", now)];
   sheet.add(...(now.getHours() < NOON ? offers.reverse() : offers), otherDay(choose, dayName(now)));
 });

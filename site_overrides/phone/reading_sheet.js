@@ -16,7 +16,7 @@ import { askForStart, lacksStart, startWords } from "./reading_start.js";
 import { kindOf, offered } from "./reading_items.js";
 import { numbersNow, openRun } from "./runs.js";
 import { fromSi, readNumber, toSi, writeNumber } from "./showing.js";
-import { openSheet } from "./sheet.js";
+import { largeButton, openSheet } from "./sheet.js";
 import { tidy } from "./typed_text.js";
 import { clock } from "./words_said.js";
 
@@ -100,13 +100,6 @@ function beyondWords(page, teller, of, value, instead) {
   const sum = (sums[of] ?? 0) - (instead?.value ?? 0) + value;
   if (!(other in sums) || sum <= sums[other]) return "";
   return tell("beyond", { title: items[of].title, sum: teller.value(of, sum), other: items[other].title, most: teller.value(other, sums[other]) });
-}
-
-/** @param {string} words @param {() => void} act */
-export function largeButton(words, act) {
-  const button = element("button", { type: "button", class: "button button--large" }, words);
-  button.addEventListener("click", act);
-  return button;
 }
 
 /** @param {import("./log.js").Index} index @param {string} of @param {import("./reading_items.js").Reading} item @param {string} [lot] */

@@ -2,8 +2,8 @@
 
 import { element } from "./element.js";
 import { tell, titleOf } from "./log_words.js";
-import { largeButton, openReading } from "./reading_sheet.js";
-import { openSheet } from "./sheet.js";
+import { openReading } from "./reading_sheet.js";
+import { largeButton, openSheet } from "./sheet.js";
 
 /** @typedef {import("./reading_items.js").Reading} Reading @typedef {import("./logging.js").Page} Page */
 

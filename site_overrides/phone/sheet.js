@@ -59,6 +59,13 @@ export function openSheet(title, content, closed) {
   };
 }
 
+/** @param {string} words @param {() => void} act */
+export function largeButton(words, act) {
+  const button = element("button", { type: "button", class: "button button--large" }, words);
+  button.addEventListener("click", act);
+  return button;
+}
+
 /** What comes to lie under a finger that taps twice does not take the second tap. */
 function swallowTaps() {
   const guard = element("div", { class: "tap-guard" });
