@@ -1,14 +1,14 @@
 """One style sheet for all pages: the theme's and ours in their order, without what no page can use.
 
 A phone on a slow line waits for every sheet before it shows anything, and most of the theme's rules are for parts that
-this site does not have.
+this site does not have. What only some pages wear stands in those pages.
 """
 
 from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -25,6 +25,7 @@ OWN = "look"
 SHEET = f"{OWN}/all.css"
 PROGRAMS = "phone/*.js"
 _LINK = re.compile(r'<link rel="stylesheet" href="(?P<address>[^"]+)">\n?')
+_OWN_LINK = re.compile(rf'<link rel="stylesheet" href="(?P<address>[^"]*{OWN}/(?P<name>\w+\.css))">')
 _TAG = re.compile(r"<[a-zA-Z][^>]*>")
 _WORD = re.compile(r"[A-Za-z_][\w-]*")
 _BEGINNING = re.compile(r"([A-Za-z_][\w-]*-)\$\{")
@@ -45,7 +46,7 @@ class Vocabulary:
 
 
 def gather_looks(site: Path, memory: Path | None = None) -> None:
-    """Puts one sheet in the place of those that every page asks for. Sheets of single pages stay by themselves.
+    """Puts one sheet in the place of those that every page asks for, and those of some pages into these.
 
     What became of each is kept in the folder for the `memory` of it, where one is given.
     Raises ProblemsFound for what is no style sheet.
@@ -60,10 +61,12 @@ def gather_looks(site: Path, memory: Path | None = None) -> None:
     others = [file.read_text(encoding="utf-8") for file in sorted(site.rglob("*.css")) if file.parent.name == OWN]
     gathered = without_unread("\n".join(sheets), others, pages.values(), programs)
     (site / SHEET).write_text(gathered, encoding="utf-8", newline="\n")
-    for page, text in pages.items():
-        page.write_text(_with_one_link(text, shared), encoding="utf-8", newline="\n")
     for path in shared:
         (site / path).unlink()
+    inside = _sheets_for_inside(site)
+    for page, text in pages.items():
+        worn = _with_own_sheets(_with_one_link(text, shared), inside)
+        page.write_text(worn, encoding="utf-8", newline="\n")
 
 
 def read_vocabulary(pages: Iterable[str], programs: Iterable[str]) -> Vocabulary:
@@ -144,6 +147,31 @@ def _names(selector: list[Node]) -> list[str]:
 
 def _leads_to(path: str, page: str) -> bool:
     return any(f"/{address}".endswith(f"/{path}") for address in _LINK.findall(page))
+
+
+def _sheets_for_inside(site: Path) -> dict[str, str]:
+    """Each sheet of single pages as one line, as which the pack has it once. Those that name files stay outside.
+
+    Programs ask for the file where a page that has no such sheet comes to need it.
+    """
+    inside = {}
+    for file in sorted((site / OWN).glob("*.css")):
+        sheet = file.read_text(encoding="utf-8")
+        if file != site / SHEET and "url(" not in sheet:
+            inside[file.name] = sheet.replace("\n", "")
+            file.write_text(inside[file.name], encoding="utf-8", newline="\n")
+    return inside
+
+
+def _with_own_sheets(page: str, inside: Mapping[str, str]) -> str:
+    """`data-sheet` tells programs which sheet it is."""
+
+    def stands_inside(link: re.Match[str]) -> str:
+        if link["name"] not in inside:
+            return link[0]
+        return f'<style data-sheet="{link["address"]}">\n{inside[link["name"]]}\n</style>'
+
+    return _OWN_LINK.sub(stands_inside, page)
 
 
 def _with_one_link(page: str, shared: list[str]) -> str:

@@ -1,4 +1,4 @@
-"""The content security policy: nothing from elsewhere, no script that is not in the list."""
+"""The content security policy: nothing from elsewhere, no script and no style that is not in the list."""
 
 from __future__ import annotations
 
@@ -12,13 +12,14 @@ from generator.problems import Place, Problem, ProblemsFound
 
 _CHARSET = '<meta charset="utf-8">'
 _INLINE = re.compile(r"<script(?![^>]*\bsrc=)(?![^>]*\btype=\"application/json\")[^>]*>(.*?)</script>", re.DOTALL)
+_STYLE = re.compile(r"<style[^>]*>(.*?)</style>", re.DOTALL)
 
 
 def set_policy(site: Path) -> None:
     """Puts one policy into every page. Raises ProblemsFound for a page without a head.
 
-    It names the inline scripts of all pages together: the first page's policy stays in force while one page is
-    turned into the next.
+    It names the inline scripts and styles of all pages together: the first page's policy stays in force while one
+    page is turned into the next.
     """
     texts = {page: page.read_text(encoding="utf-8") for page in sorted(site.rglob("*.html"))}
     line = f'<meta http-equiv="Content-Security-Policy" content="{policy(texts.values())}">'
@@ -32,11 +33,11 @@ def set_policy(site: Path) -> None:
 
 def policy(texts: Iterable[str]) -> str:
     """The policy for these pages."""
-    hashes = sorted({_hash(script) for text in texts for script in _INLINE.findall(text)})
+    read = list(texts)
     allowed = {
         "default-src": "'none'",
-        "script-src": " ".join(["'self'", *hashes]),
-        "style-src": "'self'",
+        "script-src": _allowed(_INLINE, read),
+        "style-src": _allowed(_STYLE, read),
         "img-src": "'self' data:",
         "font-src": "'self'",
         "connect-src": "'self'",
@@ -48,5 +49,9 @@ def policy(texts: Iterable[str]) -> str:
     return "; ".join(f"{kind} {places}" for kind, places in allowed.items())
 
 
-def _hash(script: str) -> str:
-    return f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'"
+def _allowed(inline: re.Pattern[str], pages: Iterable[str]) -> str:
+    return " ".join(["'self'", *sorted({_hash(text) for page in pages for text in inline.findall(page)})])
+
+
+def _hash(text: str) -> str:
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"

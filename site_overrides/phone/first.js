@@ -28,7 +28,17 @@
   };
   // What this phone keeps comes at once; from the host, the page is seen before its programs take their share of a slow line.
   if (programs && (navigator.serviceWorker?.controller || document.hidden)) start(programs);
-  else if (programs) requestAnimationFrame(() => setTimeout(() => start(programs)));
+  else if (programs) {
+    const seen = () => {
+      painting?.disconnect();
+      clearTimeout(unseen);
+      start(programs);
+    };
+    const tellsPaint = window.PerformanceObserver?.supportedEntryTypes?.includes("paint");
+    const painting = tellsPaint ? new PerformanceObserver(seen) : undefined;
+    painting?.observe({ type: "paint", buffered: true });
+    const unseen = setTimeout(seen, tellsPaint ? 1000 : 0);
+  }
 
   // What is tapped before the programs listen waits for them, until the page says that nothing is kept.
   /** @type {Map<HTMLElement, boolean | undefined>} */ const taps = new Map();

@@ -12,11 +12,12 @@ import { loaded, shower } from "./paint.js";
 import { readingMeasures, readings } from "./readings.js";
 import { timeIn } from "./runs.js";
 import { showing } from "./showing.js";
+import { wear } from "./wearing.js";
 import { symbols } from "./words.js";
 import { clock, filled } from "./words_said.js";
 
 const root = new URL("../", import.meta.url);
-document.body.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: new URL("look/log.css", root).href }));
+wear([new URL("look/log.css", root).href]);
 
 /** @type {Record<string, import("./reading_items.js").Reading>} */
 export const items = readings;

@@ -15,6 +15,7 @@ const isSealed = () => Boolean(document.querySelector('meta[http-equiv="Content-
 export async function startOffline(root, strip, timers) {
   const workers = navigator.serviceWorker;
   if (!isSealed()) return;
+  nameManifest(root);
   if (!workers) return cannotKeep(strip);
   /** @type {ServiceWorkerRegistration | null} */ let registration = null;
   let hadOne = Boolean(workers.controller);
@@ -38,6 +39,12 @@ export async function startOffline(root, strip, timers) {
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && registration?.update().catch(() => undefined));
   setInterval(look, 2000);
   await ask();
+}
+
+/** For those who install from another page than the front: none of them is to be painted later for it. @param {URL} root */
+function nameManifest(root) {
+  if (document.querySelector("link[rel=manifest]")) return;
+  document.head.append(Object.assign(document.createElement("link"), { rel: "manifest", href: new URL("manifest.webmanifest", root).href }));
 }
 
 /**

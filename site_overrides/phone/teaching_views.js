@@ -10,7 +10,7 @@ import { filled } from "./words_said.js";
 
 /** @param {Page} page @param {HTMLElement} button */
 export function openTeaching(page, button) {
-  bringStyle();
+  wear([new URL("../look/teaching.css", import.meta.url).href]); // so no station page pays for it before
   const place = /** @type {HTMLElement} */ (document.querySelector("[data-teach-view]"));
   const view = button.dataset.teach ?? "";
   const open = button.getAttribute("aria-expanded") === "true";
@@ -21,14 +21,6 @@ export function openTeaching(page, button) {
   if (view === "trainer") showTrainer(page, place, rows);
   else showLearner(place, rows);
   place.scrollIntoView({ block: "nearest" });
-}
-
-/** The style of these views comes with them, so that no station page pays for it. */
-function bringStyle() {
-  const href = new URL("../look/teaching.css", import.meta.url).href;
-  if (![.../** @type {NodeListOf<HTMLLinkElement>} */ (document.querySelectorAll("link[rel=stylesheet]"))].some((link) => link.href === href)) {
-    document.head.append(element("link", { rel: "stylesheet", href }));
-  }
 }
 
 /** The steps of the page that belong to the plan. @returns {Row[]} */

@@ -1,6 +1,8 @@
 // One page takes the place of another, so that timers, sounds and the screen's wake lock go on.
 // What stands round the page stays: only the parts below are changed for those of the next page.
 
+import { holdSheets, sheetsOf, wear } from "./wearing.js";
+
 const PARTS = ["skip", "header-topic", "container"].map((name) => `[data-md-component=${name}]`);
 const STILL = 400; // milliseconds without scrolling; browsers take only so many changes of their history
 let latest = 0;
@@ -9,6 +11,7 @@ let latest = 0;
 export function startTurning(root, mount) {
   if (location.protocol === "file:") return; // from a disk nothing can be fetched
   let shown = location.pathname;
+  holdSheets();
   /** @type {number | undefined} */ let waiting;
 
   const go = async (/** @type {URL} */ address, /** @type {number | undefined} */ height) => {
@@ -16,7 +19,7 @@ export function startTurning(root, mount) {
     const page = await fetchPage(address);
     if (mine !== latest) return;
     if (!page) return location.assign(address);
-    await wear(page, address);
+    await wear(sheetsOf(page, address.href));
     if (mine !== latest) return; // another page was asked for while the looks of this one came
     holdFast();
     if (height === undefined) history.pushState({ height: 0 }, "", address);
@@ -68,15 +71,4 @@ async function fetchPage(address) {
   if (!answer?.ok || answer.redirected) return undefined;
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   return PARTS.every((part) => page.querySelector(part)) ? page : undefined;
-}
-
-/** The looks that this page has beyond those that are here. @param {Document} page @param {URL} address */
-async function wear(page, address) {
-  const here = new Set([...document.styleSheets].map((sheet) => sheet.href));
-  const links = /** @type {HTMLLinkElement[]} */ ([...page.querySelectorAll("link[rel=stylesheet]")]);
-  const wanted = links.map((link) => new URL(link.getAttribute("href") ?? "", address).href).filter((href) => !here.has(href));
-  await Promise.all(wanted.map((href) => new Promise((done) => {
-    const link = Object.assign(document.createElement("link"), { rel: "stylesheet", href, onload: done, onerror: done });
-    document.head.append(link);
-  })));
 }

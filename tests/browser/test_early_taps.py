@@ -66,3 +66,19 @@ def test_nothing_is_done_that_the_page_said_is_not_kept(phone: BrowserContext, s
     let_come(page, held)
     assert page.locator(".step--done").count() == 0
     assert not page.locator(TICKS).first.is_checked()
+
+
+def test_programs_and_manifest_leave_the_line_to_what_is_painted(phone: BrowserContext, shared_host: Host) -> None:
+    """Of a page that comes from the host; where nothing was painted for a second the programs do not wait on."""
+    page = phone.new_page()
+    page.goto(shared_host.address + "plan/")
+    until(page, READY)
+    began, painted = page.evaluate(
+        """[performance.getEntriesByName(new URL("../phone/main.js", location.href).href)[0].startTime,
+            performance.getEntriesByName("first-contentful-paint")[0].startTime]"""
+    )
+    assert began > min(painted, 1000)
+    until(page, "document.querySelector('link[rel=manifest]')")
+    found = phone.new_cdp_session(page).send("Page.getAppManifest")
+    assert found["url"] == shared_host.address + "manifest.webmanifest"
+    assert found["errors"] == []

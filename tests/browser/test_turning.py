@@ -9,6 +9,8 @@ from tests.browser.host import Host
 from tests.browser.watching import READY, Noises, until
 
 STAYED = "window.stillHere === true"
+FOLDED = ".fold--group:not([open]) > :not(summary)"
+"""What only the sheet of plan pages hides."""
 
 
 def stay(page: Page) -> None:
@@ -65,6 +67,20 @@ def test_a_page_with_looks_of_its_own_wears_them(phone: BrowserContext, shared_h
     page.locator("a[href$='plan/']").first.click()
     until(page, "[...document.styleSheets].some((sheet) => sheet.href?.endsWith('/look/plan_pages.css'))")
     assert page.evaluate(STAYED)
+
+
+def test_looks_inside_a_page_stay_when_it_is_turned_and_are_not_fetched(phone: BrowserContext, host: Host) -> None:
+    page = open_page(phone, host.address + "plan/")
+    stay(page)
+    page.locator(".md-header a[aria-label=Menu]").click()
+    until(page, "location.pathname.endsWith('/menu/')")
+    page.locator("main a[href$='plan/']").first.click()
+    until(page, "location.pathname.endsWith('/plan/')")
+    assert page.evaluate(STAYED)
+    assert page.evaluate(f"getComputedStyle(document.querySelector('{FOLDED}')).display") == "none"
+    links = page.evaluate("[...document.querySelectorAll('link[rel=stylesheet]')].map((it) => it.href)")
+    assert links == [host.address + "look/all.css"]
+    assert page.evaluate("document.querySelectorAll('style[data-sheet]').length") == 1
 
 
 def test_of_two_quick_taps_the_second_counts(phone: BrowserContext, shared_host: Host) -> None:

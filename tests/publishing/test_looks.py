@@ -43,10 +43,11 @@ def test_pages_ask_for_one_sheet_and_for_what_is_theirs_alone(tmp_path: Path) ->
     (tmp_path / "a/b").mkdir(parents=True)
     (tmp_path / "look").mkdir()
     for name in ("one", "two", "own"):
-        (tmp_path / f"look/{name}.css").write_text(f"p{{content:{name}}}")
+        (tmp_path / f"look/{name}.css").write_text(f"p{{content:{name}}}\n")
+    (tmp_path / "look/drawn.css").write_text("p{background:url(drawn.svg)}\n")
     for page, up, names in (
         ("index.html", "", "one two"),
-        ("a/b/index.html", "../../", "one two own"),
+        ("a/b/index.html", "../../", "one two own drawn"),
         ("404.html", "/farm/", "one two"),
     ):
         links = "".join(LINK.format(f"{up}look/{name}.css") for name in names.split())
@@ -54,10 +55,12 @@ def test_pages_ask_for_one_sheet_and_for_what_is_theirs_alone(tmp_path: Path) ->
     gather_looks(tmp_path)
     assert (tmp_path / SHEET).read_text() == "p{content:one}\np{content:two}"
     assert (tmp_path / "index.html").read_text() == PAGE.format(LINK.format(SHEET))
-    own = LINK.format(f"../../{SHEET}") + LINK.format("../../look/own.css")
-    assert (tmp_path / "a/b/index.html").read_text() == PAGE.format(own)
+    own = '<style data-sheet="../../look/own.css">\np{content:own}\n</style>\n'
+    drawn = LINK.format("../../look/drawn.css")
+    assert (tmp_path / "a/b/index.html").read_text() == PAGE.format(LINK.format(f"../../{SHEET}") + own + drawn)
+    assert (tmp_path / "look/own.css").read_text() == "p{content:own}", "for programs that bring it along"
     assert (tmp_path / "404.html").read_text() == PAGE.format(LINK.format(f"/farm/{SHEET}"))
-    assert sorted(path.name for path in (tmp_path / "look").iterdir()) == ["all.css", "own.css"]
+    assert sorted(path.name for path in (tmp_path / "look").iterdir()) == ["all.css", "drawn.css", "own.css"]
 
 
 def test_what_became_of_a_sheet_is_remembered_until_a_page_has_another_of_its_words(tmp_path: Path) -> None:

@@ -27,7 +27,7 @@ def site(tmp_path: Path) -> Path:
     (tmp_path / "plan/index.html").write_text(
         PAGE.format('<script type="application/json">{"a":1}</script><script src="x.js"></script>')
     )
-    (tmp_path / "404.html").write_text(PAGE.format("<script>two()</script>"))
+    (tmp_path / "404.html").write_text(PAGE.format('<script>two()</script><style data-sheet="own.css">\np{}\n</style>'))
     (tmp_path / "sitemap.xml").write_text(SITE_MAP)
     (tmp_path / "worker.js").write_text("// keeps\n/* the list of files */\nstart();\n")
     (tmp_path / "worker_off.js").write_text("stop();\n")
@@ -46,7 +46,10 @@ def test_each_page_gets_the_policy_of_all_pages(site: Path) -> None:
     line = lines.pop()
     for script in ("one()", "two()"):
         assert f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'" in line
-    assert line.count("sha256-") == 2
+    scripts, styles = (found for found in line.split("; ") if found.startswith(("script-src", "style-src")))
+    assert scripts.count("sha256-") == 2
+    digest = base64.b64encode(hashlib.sha256(b"\np{}\n").digest()).decode()
+    assert styles == f"style-src 'self' 'sha256-{digest}'"
     assert "default-src 'none'" in line
     assert "unsafe" not in line
 
