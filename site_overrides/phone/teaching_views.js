@@ -4,6 +4,7 @@ import { element } from "./element.js";
 import { piecesOf } from "./hiding.js";
 import { instructions } from "./teaching.js";
 import { tell } from "./teaching_words.js";
+import { wear } from "./wearing.js";
 import { filled } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {{action: string, points: string[], guards: boolean}} Row */
