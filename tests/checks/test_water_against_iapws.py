@@ -47,6 +47,15 @@ def test_specific_heat_of_water(bench: Bench, celsius: float) -> None:
     assert _probed(bench, "water_specific_heat", celsius) == pytest.approx(reference, rel=nearness)
 
 
+def test_heat_to_melt_ice(bench: Bench) -> None:
+    """IAPWS R10-06 for the ice and IAPWS-95 for the water, both of 0 °C."""
+    from iapws import IAPWS95
+    from iapws._iapws import _Ice
+
+    reference = (IAPWS95(T=273.15, P=0.101325).h - _Ice(273.15, 0.101325)["h"]) * 1e3
+    assert bench.day({})["ice_latent_heat"] == pytest.approx(reference, rel=0.001)
+
+
 @pytest.mark.parametrize(("comes", "bath"), [(1, 2), (1, 4), (3, 4)])
 def test_running_water_carries_off_all_heat(bench: Bench, comes: float, bath: float) -> None:
     """What runs through warms from tap to bath by all the heat that birds and leaks bring: its gain of enthalpy."""
