@@ -5,6 +5,7 @@ import { dueNow, dueTitle, unanswered, unansweredWords } from "./reminders.js";
 import { endRun, runOf } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
+import { unended } from "./unended.js";
 import { clock, say } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page */
@@ -35,21 +36,12 @@ async function openThings(page) {
   const due = dueNow(page).filter(({ at }) => at <= Date.now());
   const open = [
     ...unanswered(page).map((entry) => unansweredWords(teller, entry)),
-    ...unended(page),
+    ...unended(items, page.log.of(page.run()).ends()).map(lackingWords),
     ...due.map((reading) => tell("due_row", { title: dueTitle(reading), time: clock(reading.at) })),
     ...page.timers.all().map(([, { label, end }]) => say("timer_row", { label, time: clock(end) })),
   ];
   return open.length ? [tell("close_open"), ...open.map((words) => `• ${words}`), ""] : [];
 }
 
-/** What was begun and not ended, such as a lot that nobody released. @param {Page} page */
-function unended(page) {
-  const ends = page.log.of(page.run()).ends();
-  const has = (/** @type {string} */ of, /** @type {string} */ lot) => ends.some((entry) => entry.of === of && (entry.lot ?? "") === lot);
-  const pairs = Object.values(items).flatMap(({ since, until, per_lot }) => (since && until && per_lot ? [`${since} ${until[0]}`] : []));
-  return [...new Set(pairs)].flatMap((pair) => {
-    const [since, until] = pair.split(" ");
-    const lots = new Set(ends.filter(({ of, lot }) => of === since && !has(until, lot ?? "")).map(({ lot }) => lot ?? ""));
-    return [...lots].map((lot) => tell("close_lacks", { what: [titleOf(until), lot && tell("lot", { lot })].filter(Boolean).join(", ") }));
-  });
-}
+/** @param {import("./unended.js").Lacking} lacking */
+const lackingWords = ({ of, lot }) => tell("close_lacks", { what: [titleOf(of), lot && tell("lot", { lot })].filter(Boolean).join(", ") });

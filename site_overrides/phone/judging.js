@@ -71,7 +71,7 @@ export function due(items, values, entries) {
 }
 
 /** @param {Entry} last @param {Entry[]} ends */
-const isOver = (last, ends) => ends.some(({ name, at }) => at >= last.at && isNamedAfter(last.name, name));
+export const isOver = (last, ends) => ends.some(({ name, at }) => at >= last.at && isNamedAfter(last.name, name));
 
 /** @param {Entry} entry */
 const isInside = ({ value, limit, at }) => value !== undefined && judge(value, limit, at) === "inside";

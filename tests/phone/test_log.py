@@ -32,6 +32,7 @@ MODULES = (
     "ranges.js",
     "timer_names.js",
     "foretelling.js",
+    "unended.js",
 )
 MINUTE = 60_000
 
@@ -272,3 +273,29 @@ def test_what_cannot_be_foretold_is_said(log: Ask) -> None:
     assert log("foretell(all, 0)", all=cooling([0, 30], 0, high=4))["kind"] == "never"
     assert log("foretell(all, 0)", all=cooling([0, 240], 1 / 60, high=4))["kind"] == "there"
     assert log("foretell(all, 0)", all=cooling([0, 30], 1 / 60)) is None
+
+
+BATCH: dict[str, Any] = {"since": "put_in", "until": ["all_out", "taken_out"], "per_lot": True}
+BATCHES = {"bath": BATCH, "core": BATCH, "side": BATCH, "kettle": {"since": "put_in", "until": ["all_out"]}}
+
+
+@pytest.mark.parametrize(
+    ("later", "lacks"),
+    [
+        ([], ["a"]),
+        ([("all_out", None)], []),
+        ([("taken_out", None)], []),
+        ([("bath", "1"), ("bath", "2"), ("taken_out", "1")], ["a"]),
+        ([("bath", "1"), ("bath", "2"), ("taken_out", "1"), ("taken_out", "2")], []),
+        ([("bath", "1"), ("core", "1 big"), ("core", "2 big"), ("taken_out", "1")], ["a"]),  # 2 was never taken out
+        ([("bath", "1"), ("core", "1 big"), ("side", None), ("taken_out", "1")], []),
+        ([("bath", "1"), ("taken_out", "1"), ("bath", "1")], ["a"]),  # filled anew
+    ],
+)
+def test_a_lot_is_ended_whole_or_name_by_name(log: Ask, later: list[tuple[str, str | None]], lacks: list[str]) -> None:
+    put_in = [entry(n, kind="mark", of="put_in", lot=lot) for n, lot in enumerate("ab")]
+    marks = [entry(9, kind="mark", of="all_out", lot="b")]
+    for number, (of, name) in enumerate(later, 2):
+        marks.append(entry(number, kind="mark", of=of, lot="a", **({"name": name} if name else {})))
+    found = log("unended(items, entries)", items=BATCHES, entries=put_in + marks)
+    assert found == [{"of": "all_out", "lot": lot} for lot in lacks]
