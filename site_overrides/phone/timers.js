@@ -18,6 +18,7 @@ import { clock, say, span } from "./words_said.js";
  */
 
 const PREFIX = "timer/";
+const ENDED = "ended/"; // before the key of a timer that can still be brought back
 const MOST_SHOWN = 2;
 const low = matchMedia("(max-height: 480px)"); // as in frame.css
 const LEAST_LINES = 24; // a screen that holds fewer is low too, where text is set large
@@ -31,21 +32,26 @@ const UNDO_FOR = 8000;
 export function startTimers(store, strip, log, run) {
   /** @returns {[string, Timer][]} */
   const all = () => store.entries(PREFIX).sort(([, one], [, other]) => one.end - other.end);
-  /** @type {Map<string, Timer>} ended a moment ago, and still to be brought back */ const ended = new Map();
 
   function stop(/** @type {string} */ key) {
     const timer = store.get(key);
-    if (timer?.end > Date.now()) {
-      ended.set(key, timer);
-      setTimeout(() => ended.delete(key) && tick(), UNDO_FOR);
-    }
+    if (timer?.end > Date.now()) store.put(ENDED + key, { timer, until: Date.now() + UNDO_FOR });
     store.remove(key);
   }
 
   function bringBack(/** @type {string} */ key) {
-    const timer = ended.get(key);
-    ended.delete(key);
+    const timer = store.get(ENDED + key)?.timer;
+    store.remove(ENDED + key);
     if (timer) store.put(key, timer);
+  }
+
+  /** What was ended a moment ago; what was so longer ago, perhaps by a page that is gone, is forgotten. @param {number} now */
+  function endedRows(now) {
+    return store.entries(ENDED).flatMap(([ended, { timer, until }]) => {
+      if (until > now && until <= now + UNDO_FOR) return [endedRow(timer.label, () => bringBack(ended.slice(ENDED.length)))];
+      store.remove(ended);
+      return [];
+    });
   }
 
   const setBackBy = watchClock();
@@ -65,7 +71,7 @@ export function startTimers(store, strip, log, run) {
     const back = setBackBy();
     if (back && document.visibilityState === "visible" && moveAlong(back)) return; // once they are moved it is called anew
     const timers = all();
-    strip.show("ended", [...ended].map(([key, { label }]) => endedRow(label, () => bringBack(key))));
+    strip.show("ended", endedRows(now));
     strip.show("timers", rowsOf(timers, now, stop));
     keepAwake(timers.length > 0, (able) => strip.show("awake", able ? [] : [{ text: say("timer_may_sleep") }]));
     const over = timers.filter(([, timer]) => timer.end <= now);

@@ -152,3 +152,30 @@ def test_a_timer_that_was_ended_can_be_brought_back_for_a_while(phone: BrowserCo
     page.clock.run_for(9000)
     assert "Undo" not in str(page.evaluate("document.querySelector('.strip').innerText"))
     assert stored(page, "timer/") == []
+
+
+def test_it_can_be_brought_back_on_a_page_that_is_loaded_anew_and_is_then_forgotten(
+    phone: BrowserContext, shared_host: Host
+) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '21600'; }")
+    page.locator("[data-timer]").first.click()
+    until(page, LEFT)
+    before = stored(page, "timer/")
+    page.locator(".strip").get_by_role("button", name="End").click()
+    page.clock.run_for(650)
+    page.reload()
+    until(page, READY)
+    page.locator(".strip").get_by_role("button", name="Undo").click()
+    page.clock.run_for(650)
+    assert stored(page, "timer/") == before
+    assert stored(page, "ended/") == []
+    page.locator(".strip").get_by_role("button", name="End").click()
+    page.clock.run_for(650)
+    assert len(stored(page, "ended/")) == 1
+    page.clock.run_for(9000)
+    assert stored(page, "ended/") == []
+    assert "Undo" not in page.locator(".strip").inner_text()
