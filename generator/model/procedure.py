@@ -166,6 +166,8 @@ class Procedure(Entry):
     """What is read, counted or noted at this station."""
     repeats: Round = ""
     """What one round is called where the steps are gone through again and again in a day."""
+    when_needed: bool = False
+    """Done only when something calls for it: it is never offered as what comes next, though its list stands among the others."""
     cautions: dict[Identifier, Caution] = {}
     steps: dict[Identifier, Step]
     stops: dict[Identifier, StopRule] = {}

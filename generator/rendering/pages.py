@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
 from typing import Any
 
 from generator.model.procedure import Procedure
@@ -121,12 +120,14 @@ def _path_pages(edition: Edition) -> Iterator[Page]:
 
 
 def _chained(made: list[Page]) -> list[Page]:
-    """The same pages, the numbered ones knowing which come before and after."""
+    """The same pages, the numbered ones knowing which come before and after; to what is done when needed, none leads."""
     chain = [place for place, page in enumerate(made) if page.parts["number"]]
+    usual = [place for place in chain if not made[place].parts["procedure"].when_needed]
     linked = list(made)
-    for one, following in pairwise(chain):
-        linked[one] = replace(linked[one], after=made[following])
-        linked[following] = replace(linked[following], before=made[one])
+    for here in chain:
+        before = [made[place] for place in usual if place < here]
+        after = [made[place] for place in usual if place > here]
+        linked[here] = replace(made[here], before=before[-1] if before else None, after=after[0] if after else None)
     return linked
 
 

@@ -20,7 +20,7 @@ export function mountProgress(page) {
 
 /**
  * Where work goes on: at the station that was ticked last or, where that is done, at the first after it that is not. Before the first
- * tick of a day that is at the first that is not left to days before.
+ * tick of a day that is at the first that is not left to days before. Nobody is sent to what is done only when needed.
  * @param {import("./ticks.js").Page} page @param {HTMLElement[]} stops @param {Set<HTMLElement>} complete
  */
 function whereWorkIs({ log, run }, stops, complete) {
@@ -29,7 +29,7 @@ function whereWorkIs({ log, run }, stops, complete) {
     Math.max(0, ...[...index.roundsOf(list)].flatMap((lot) => [...index.ticksOf(list, lot).values()].map(({ at }) => at))));
   const latest = Math.max(...times);
   const from = latest ? times.indexOf(latest) : stops.findIndex((stop) => !("ahead" in stop.dataset));
-  return stops.slice(Math.max(0, from)).find((stop) => !complete.has(stop));
+  return stops.slice(Math.max(0, from)).find((stop, place) => !complete.has(stop) && ((latest && !place) || !("whenNeeded" in stop.dataset)));
 }
 
 /**
@@ -49,7 +49,8 @@ function paintStop({ plan, log, run }, stop) {
   stop.classList.toggle("stop--done", complete);
   stop.classList.toggle("stop--begun", done > 0 && !complete);
   const words = /** @type {HTMLElement} */ (stop.querySelector("[data-progress]"));
-  write(words, `${what && round > 1 ? `${nameOf(what, round)}: ` : ""}${say(complete ? "stop_done" : "stop_done_of", { done, all })}`);
+  const far = complete ? "stop_done" : done || !("whenNeeded" in stop.dataset) ? "stop_done_of" : "stop_when_needed";
+  write(words, `${what && round > 1 ? `${nameOf(what, round)}: ` : ""}${say(far, { done, all })}`);
   return complete;
 }
 

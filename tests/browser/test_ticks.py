@@ -112,6 +112,14 @@ def test_the_front_page_leads_to_where_the_crew_is(phone: BrowserContext, shared
     goes_on_to("Brief the crew")
     tick("scald", every=True)
     goes_on_to("Pluck")
+    tick("kill_and_bleed", every=True)
+    page.goto(shared_host.address)
+    until(page, "document.querySelector('[data-procedure=kill_and_bleed].stop--done')")
+    assert page.locator("[data-go-on]").inner_text() == "Go on: Pluck", "not to what is done only when needed"
+    sick = page.locator("[data-procedure=kill_a_sick_or_hurt_bird]")
+    assert sick.locator("[data-progress]").inner_text() == "When needed"
+    tick("kill_a_sick_or_hurt_bird")
+    goes_on_to("Kill a sick or hurt bird")
     page.locator("[data-new-run]").click()
     goes_on_to("Site and water")
 

@@ -101,11 +101,29 @@ def test_numbers_are_marked_for_repainting_and_shown_in_both_systems(rendered: R
     )
 
 
+def beside(rendered: Rendered, job: str) -> dict[str, str]:
+    """Where the arrows of a job's page lead."""
+    head = rendered.files[f"work/{job}.md"].split("---")[1]
+    lines = dict(line.split(": ", 1) for line in head.splitlines() if line)
+    return {key: json.loads(lines[key])["address"] for key in ("before", "after") if key in lines}
+
+
 def test_the_day_before_and_after_are_linked(rendered: Rendered) -> None:
-    head = rendered.files["work/mix_the_dough.md"].split("---")[1]
-    after = next(json.loads(line.removeprefix("after: ")) for line in head.splitlines() if line.startswith("after:"))
-    assert after["address"].startswith("work/")
-    assert f"{after['address'].rstrip('/')}.md" in rendered.files
+    after = beside(rendered, "mix_the_dough")["after"]
+    assert after.startswith("work/")
+    assert f"{after.rstrip('/')}.md" in rendered.files
+
+
+def test_nothing_leads_to_what_is_done_only_when_needed(edition: Edition) -> None:
+    jobs = edition.library.procedures
+    mend = jobs["mix_the_dough"].model_copy(update={"title": "Mend the dough", "order": 15, "when_needed": True})
+    library = edition.library.model_copy(update={"procedures": {**jobs, "mend_the_dough": mend}})
+    rendered = render_site(replace(edition, reading=replace(edition.reading, library=library)))
+    mix, bake = "work/mix_the_dough/", "work/bake_the_loaves/"
+    assert beside(rendered, "mix_the_dough") == {"after": bake}
+    assert beside(rendered, "bake_the_loaves") == {"before": mix}
+    assert beside(rendered, "mend_the_dough") == {"before": mix, "after": bake}
+    assert re.findall(r'data-procedure="(\w+)"[^>]* data-when-needed', rendered.files["index.md"]) == ["mend_the_dough"]
 
 
 def test_every_inner_link_leads_to_a_page_and_a_part_of_it(rendered: Rendered) -> None:
