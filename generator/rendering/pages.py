@@ -120,7 +120,7 @@ def _path_pages(edition: Edition) -> Iterator[Page]:
 
 
 def _chained(made: list[Page]) -> list[Page]:
-    """The same pages, the numbered ones knowing which come before and after; to what is done when needed, none leads."""
+    """The same pages, the numbered ones knowing which come before and after, but for what is done only when needed."""
     chain = [place for place, page in enumerate(made) if page.parts["number"]]
     usual = [place for place in chain if not made[place].parts["procedure"].when_needed]
     linked = list(made)

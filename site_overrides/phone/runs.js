@@ -44,17 +44,21 @@ let beginning;
  * The run that is going on, or a new one; empty where nobody wants a new one, or says of which day it is.
  * @param {Page} page @param {boolean} [isAhead] whether what is written is done ahead of its day; else the page tells @returns {Promise<string>}
  */
-export async function runToWriteTo(page, isAhead = document.querySelector("[data-list][data-ahead]") !== null) {
+export async function runToWriteTo(page, isAhead = isAheadHere()) {
   const open = openRun(page.store);
   if (open && goesOn(page.store, open)) return open;
   if (!beginning && !open && currentRun(page.store) && !confirm(say("run_ended_ask"))) return "";
   return (beginning ??= beginAnew(page, isAhead).finally(() => (beginning = undefined)));
 }
 
-/** @param {Page} page @param {boolean} isAhead */
-async function beginAnew(page, isAhead) {
+/** Whether the page has a list that is worked through ahead of its day. */
+export const isAheadHere = () => document.querySelector("[data-list][data-ahead]") !== null;
+
+/** Today, or the day that is chosen; where that goes on already, nothing begins. @param {Page} page @param {boolean} isAhead */
+export async function beginAnew(page, isAhead) {
   const day = isAhead ? await (await import("./day_asked.js")).askDay() : dayName(new Date());
-  return day && beginRun(page, day);
+  const open = openRun(page.store);
+  return day && (dayOf(open) === day ? open : beginRun(page, day));
 }
 
 /** A run is called after its day, and may be begun before it. @param {string} id */

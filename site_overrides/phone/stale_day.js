@@ -1,7 +1,8 @@
-// At the top of every page that writes: that the day which goes on is of another date, and the way out of it.
+// At the top of every page that writes: that the day which goes on is of another date, and the way out of it. Where a list is
+// worked through ahead, also that what was ticked on an earlier date is for that day: if it was put off, it is done again.
 
 import { element } from "./element.js";
-import { beginRun, dateOf, isPast, openRun } from "./runs.js";
+import { beginAnew, dateOf, dayName, isAheadHere, isPast, openRun, runOf } from "./runs.js";
 import { watchWhileShown } from "./ticks.js";
 import { say } from "./words_said.js";
 
@@ -12,11 +13,14 @@ export function mountStaleDay(page) {
   const words = element("span", {});
   const button = element("button", { type: "button", class: "button" }, say("run_new"));
   const notice = element("div", { class: "list-changed", role: "status", hidden: "", "data-stale": "" }, words, " ", button);
-  button.addEventListener("click", () => beginRun(page));
+  const isAhead = isAheadHere();
+  button.addEventListener("click", () => beginAnew(page, isAhead));
   title.after(notice);
   const paint = () => {
     const run = openRun(page.store);
-    words.textContent = run && isPast(run) ? say("run_stale", { day: dateOf(run) }) : "";
+    const isOld = dayName(new Date(runOf(page.store, run)?.begun ?? Date.now())) < dayName(new Date());
+    const word = run && isPast(run) ? "run_stale" : run && isAhead && isOld ? "run_ahead" : "";
+    words.textContent = word && say(word, { day: dateOf(run) });
     notice.hidden = !words.textContent;
   };
   const lookAgain = () => (notice.isConnected ? paint() : document.removeEventListener("visibilitychange", lookAgain));

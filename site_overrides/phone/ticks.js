@@ -5,9 +5,9 @@ import { element } from "./element.js";
 import { OPTIONS, stepApplies } from "./plan_state.js";
 import { printOf as shortHash } from "./records.js";
 import { lotOf, mountRounds } from "./rounds.js";
-import { runToWriteTo } from "./runs.js";
+import { dayName, runToWriteTo, timeIn } from "./runs.js";
 import { isSecondTap } from "./second_taps.js";
-import { clock, say } from "./words_said.js";
+import { say } from "./words_said.js";
 
 /**
  * @typedef {import("./store.js").Store} Store
@@ -102,7 +102,7 @@ function paintList(page, list, rows, now) {
 function paintTime(row, at) {
   const old = row.querySelector(".step__time");
   if (!at) return old?.remove();
-  const words = say("ticked_at", { time: clock(at) });
+  const words = say("ticked_at", { time: timeIn(dayName(new Date()), at) });
   if (!old) row.querySelector(".step__words")?.append(element("span", { class: "step__time" }, words));
   else write(old, words);
 }

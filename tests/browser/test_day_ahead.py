@@ -111,3 +111,49 @@ def test_on_a_later_day_the_front_page_offers_a_new_one_at_its_top(phone: Browse
     notice.get_by_role("button", name="Start a new day").click()
     until(later, "document.querySelector('[data-stale]').hidden")
     assert runs(later) == ["run/2026-07-14-1", "run/2026-07-18-1"]
+
+
+def test_a_day_that_is_put_off_gets_a_list_of_its_own(phone: BrowserContext, shared_host: Host) -> None:
+    """What was lifted, counted and laid out for one day is done again for another, and nothing hides that."""
+    evening = at(phone, EVENING, shared_host.address + BEFORE)
+    tick_first(evening)
+    choose(evening, "Tomorrow")
+    until(evening, ONE_DONE)
+    assert evening.locator(".step__time").inner_text() == "Done at 22:00"
+    assert not evening.locator("[data-stale]").is_visible()
+    evening.close()
+
+    next_evening = at(phone, "2026-07-14T19:00:00", shared_host.address + BEFORE)
+    until(next_evening, ONE_DONE)
+    assert next_evening.locator(".step__time").inner_text() == "Done at Mon, July 13, 22:00"
+    notice = next_evening.locator("h1 + [data-stale]")
+    assert "is for the day of Tue, July 14. Was it put off?" in notice.inner_text()
+    notice.get_by_role("button", name="Start a new day").click()
+    choose(next_evening, "Today")
+    assert runs(next_evening) == ["run/2026-07-14-1"], "it is that day's already"
+    next_evening.clock.run_for(1000)
+    notice.get_by_role("button", name="Start a new day").click()
+    choose(next_evening, "Tomorrow")
+    until(next_evening, "document.querySelectorAll('.step--done').length === 0")
+    until(next_evening, "document.querySelector('[data-stale]').hidden")
+    assert runs(next_evening) == ["run/2026-07-14-1", "run/2026-07-15-1"]
+
+
+def test_before_a_list_of_the_evening_before_a_new_day_is_asked_for(phone: BrowserContext, shared_host: Host) -> None:
+    morning = at(phone, MORNING, shared_host.address + ON_THE_DAY)
+    tick_first(morning)
+    until(morning, ONE_DONE)
+    morning.close()
+    evening = at(phone, "2026-07-17T20:00:00", shared_host.address + BEFORE)
+    evening.locator("h1 + [data-stale]").get_by_role("button", name="Start a new day").click()
+    choose(evening, "Tomorrow")
+    until(evening, "document.querySelector('[data-stale]').hidden")
+    assert runs(evening) == ["run/2026-07-14-1", "run/2026-07-18-1"]
+
+
+def choose(page: Page, day: str) -> None:
+    page.locator(".sheet-over").wait_for()
+    page.clock.run_for(1000)
+    taps_count(page)
+    page.locator(".sheet-over").get_by_role("button", name=day).click()
+    page.locator(".sheet-over").wait_for(state="detached")

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext
+from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.days import stored
 from tests.browser.host import Host
@@ -89,39 +89,45 @@ def test_the_front_page_leads_to_where_the_crew_is(phone: BrowserContext, shared
     """To what was ticked last, then to what follows it; a new day does not begin with the weeks before."""
     page = phone.new_page()
     page.on("dialog", lambda dialog: dialog.accept())
-
-    def goes_on_to(title: str) -> None:
-        page.goto(shared_host.address)
-        until(page, f"document.querySelector('[data-go-on]').textContent === 'Go on: {title}'")
-
-    def tick(station: str, *, every: bool = False) -> None:
-        page.goto(f"{shared_host.address}work/{station}/")
-        until(page, READY)
-        rows = page.locator(".step:not([hidden]):not(.step--done) .step__tick")
-        count = rows.count() if every else 1
-        done = page.locator(".step--done").count()
-        for more in range(1, count + 1):
-            rows.first.click()
-            until(page, f"document.querySelectorAll('.step--done').length === {done + more}")
-
-    tick("brief_the_crew")
-    goes_on_to("Brief the crew")
-    tick("scald")
-    goes_on_to("Scald")
-    tick("brief_the_crew")
-    goes_on_to("Brief the crew")
-    tick("scald", every=True)
-    goes_on_to("Pluck")
-    tick("kill_and_bleed", every=True)
-    page.goto(shared_host.address)
-    until(page, "document.querySelector('[data-procedure=kill_and_bleed].stop--done')")
-    assert page.locator("[data-go-on]").inner_text() == "Go on: Pluck", "not to what is done only when needed"
-    sick = page.locator("[data-procedure=kill_a_sick_or_hurt_bird]")
-    assert sick.locator("[data-progress]").inner_text() == "When needed"
-    tick("kill_a_sick_or_hurt_bird")
-    goes_on_to("Kill a sick or hurt bird")
+    home = shared_host.address
+    _tick(page, home, "brief_the_crew")
+    _goes_on_to(page, home, "Brief the crew")
+    _tick(page, home, "scald")
+    _goes_on_to(page, home, "Scald")
+    _tick(page, home, "brief_the_crew")
+    _goes_on_to(page, home, "Brief the crew")
+    _tick(page, home, "scald", every=True)
+    _goes_on_to(page, home, "Pluck")
     page.locator("[data-new-run]").click()
-    goes_on_to("Site and water")
+    _goes_on_to(page, home, "Site and water")
+
+
+def test_nobody_is_sent_to_what_is_done_only_when_needed(phone: BrowserContext, shared_host: Host) -> None:
+    """Who turned to it goes on with it."""
+    page, home = phone.new_page(), shared_host.address
+    sick = page.locator("[data-procedure=kill_a_sick_or_hurt_bird] [data-progress]")
+    _tick(page, home, "kill_and_bleed", every=True)
+    _goes_on_to(page, home, "Scald")
+    assert sick.inner_text() == "When needed"
+    _tick(page, home, "kill_a_sick_or_hurt_bird")
+    _goes_on_to(page, home, "Kill a sick or hurt bird")
+    assert sick.inner_text().startswith("1 of ")
+
+
+def _goes_on_to(page: Page, home: str, title: str) -> None:
+    page.goto(home)
+    until(page, f"document.querySelector('[data-go-on]').textContent === 'Go on: {title}'")
+
+
+def _tick(page: Page, home: str, station: str, *, every: bool = False) -> None:
+    page.goto(f"{home}work/{station}/")
+    until(page, READY)
+    rows = page.locator(".step:not([hidden]):not(.step--done) .step__tick")
+    count = rows.count() if every else 1
+    done = page.locator(".step--done").count()
+    for more in range(1, count + 1):
+        rows.first.click()
+        until(page, f"document.querySelectorAll('.step--done').length === {done + more}")
 
 
 def test_cleared_site_data_under_an_open_page_is_written_again(phone: BrowserContext, shared_host: Host) -> None:
