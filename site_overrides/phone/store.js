@@ -31,6 +31,15 @@ function openDatabase(name) {
   });
 }
 
+/** What tells other windows; Firefox refuses it where nothing may be kept. @param {string} name @returns {Pick<BroadcastChannel, "onmessage" | "postMessage">} */
+function openChannel(name) {
+  try {
+    return new BroadcastChannel(name);
+  } catch {
+    return { onmessage: null, postMessage: () => undefined };
+  }
+}
+
 /** @param {IDBDatabase} database @returns {Promise<[string, any][]>} */
 function readAll(database) {
   return new Promise((resolve, reject) => {
@@ -89,7 +98,7 @@ export async function openStore(name) {
   /** @type {Promise<boolean> | undefined} */ let saving;
   /** @type {Promise<void> | undefined} */ let opening;
   const listeners = new Set();
-  const channel = new BroadcastChannel(name);
+  const channel = openChannel(name);
   /** @type {[string, any][]} what other windows change while the disk is read */ const early = [];
   channel.onmessage = ({ data: facts }) => void early.push(...facts);
   const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));

@@ -146,8 +146,18 @@ def test_cleared_site_data_under_an_open_page_is_written_again(phone: BrowserCon
     assert page.locator(".step--done").count() == 2
 
 
-def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, shared_host: Host) -> None:
-    phone.add_init_script("indexedDB.open = () => { throw new DOMException('no room', 'QuotaExceededError'); }")
+NO_ROOM = "indexedDB.open = () => { throw new DOMException('no room', 'QuotaExceededError'); };"
+FORBIDDEN = """
+  const refuse = () => { throw new DOMException('The operation is insecure.', 'SecurityError'); };
+  window.BroadcastChannel = function () { refuse(); };
+  for (const name of ['indexedDB', 'localStorage']) Object.defineProperty(window, name, { get: refuse });
+"""
+"""As Firefox does where the keeping of site data is blocked."""
+
+
+@pytest.mark.parametrize("refused", [NO_ROOM, FORBIDDEN])
+def test_where_nothing_can_be_kept_the_page_says_so(phone: BrowserContext, shared_host: Host, refused: str) -> None:
+    phone.add_init_script(refused)
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
     until(page, READY)
