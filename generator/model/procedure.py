@@ -167,7 +167,7 @@ class Procedure(Entry):
     repeats: Round = ""
     """What one round is called where the steps are gone through again and again in a day."""
     when_needed: bool = False
-    """Done only when something calls for it: its list stands among the others, and is not offered as what comes next."""
+    """Done only when something calls for it: listed among the others, and not offered as what comes next."""
     cautions: dict[Identifier, Caution] = {}
     steps: dict[Identifier, Step]
     stops: dict[Identifier, StopRule] = {}

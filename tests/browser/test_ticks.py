@@ -108,7 +108,7 @@ def test_nobody_is_sent_to_what_is_done_only_when_needed(phone: BrowserContext, 
     sick = page.locator("[data-procedure=kill_a_sick_or_hurt_bird] [data-progress]")
     _tick(page, home, "kill_and_bleed", every=True)
     _goes_on_to(page, home, "Scald")
-    assert sick.inner_text() == "When needed"
+    assert sick.inner_text() == "If needed"
     _tick(page, home, "kill_a_sick_or_hurt_bird")
     _goes_on_to(page, home, "Kill a sick or hurt bird")
     assert sick.inner_text().startswith("1 of ")
