@@ -44,7 +44,7 @@ def bring_list(paper: Paper, say: Wording) -> Data:
         ]
         if rows:
             columns = ["", say.text(group.title), say.word("paper_amount")]
-            sections.append(_table("", [], columns, [0.5, 4, 1.5], rows, height=0))
+            sections.append(_table("", [], columns, [0.45, 4.2, 1.35], rows, height=0))
     return {"intro": say.runs(paper.intro), "sections": sections, "columns": 2}
 
 

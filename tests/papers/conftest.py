@@ -88,6 +88,15 @@ def _word(letters: list[Letter], height: float) -> Word:
     return Word(text, first.left, letters[-1].right, bottom - first.size, bottom, first.size)
 
 
+def top_of(word: Word) -> float:
+    """Of the letters, which are less high than the room that their font gives them."""
+    return word.top + 0.3 * word.size
+
+
+def bottom_of(word: Word) -> float:
+    return word.bottom - 0.24 * word.size
+
+
 def texts(pdf: Path) -> list[str]:
     """The text of each page."""
     document = pypdfium2.PdfDocument(pdf)

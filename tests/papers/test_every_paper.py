@@ -11,7 +11,7 @@ from zxingcpp import BarcodeFormat, read_barcodes
 
 from generator.papers.paper import Sheet
 from generator.pipeline.order import HERE, Order
-from tests.papers.conftest import Read, Word, texts
+from tests.papers.conftest import Read, Word, bottom_of, texts, top_of
 
 PROCEDURES = sorted(
     name
@@ -144,14 +144,6 @@ def overlaps(words: list[Word]) -> list[tuple[str, str]]:
             if min(one.right, other.right) - max(one.left, other.left) > 1 and bottom_of(other) - top_of(other) > 1:
                 found.append((one.text, other.text))
     return found
-
-
-def top_of(word: Word) -> float:
-    return word.top + 0.3 * word.size
-
-
-def bottom_of(word: Word) -> float:
-    return word.bottom - 0.24 * word.size
 
 
 def test_the_check_for_overlaps_sees_one() -> None:
