@@ -141,6 +141,7 @@ class Paper(Entry):
     title: Title
     order: int
     intro: Sentence = ""
+    """Stands below the title, where a paper has room for it."""
     board: DayBoard | None = None
     forms: dict[Identifier, Form] = {}
     sign_off: SignOff | None = None
@@ -161,4 +162,6 @@ class Paper(Entry):
         if len(self.kinds) != 1:
             given = f"has `{'` and `'.join(self.kinds)}`" if self.kinds else "has nothing to print"
             raise fault(given, "give one of board, forms, sign_off, supplies, labels, tags, halves, emergency")
+        if self.intro and self.kinds[0] in ("board", "halves", "emergency"):
+            raise fault(f"has an intro, and no `{self.kinds[0]}` has room for one", "take the intro out")
         return self

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from generator.model.paper import DayBoard, Paper, Span
+from generator.model.paper import DayBoard, Span
 from generator.papers.data import Data
 from generator.papers.emergency import calls
 from generator.papers.wording import Wording
@@ -12,14 +12,13 @@ from generator.papers.wording import Wording
 HOUR = 3600
 
 
-def board(paper: Paper, day: DayBoard, say: Wording) -> Data:
+def board(day: DayBoard, say: Wording) -> Data:
     """The data of a board, its bars in the order of the clock. A time that is refused leaves its bar out."""
     spans = sorted((made for span in day.spans.values() if (made := _span(span, say))), key=lambda span: span["from"])
     stands = day.stands.values()
     crew = _crew(say, [stand.people for stand in stands])
     return {
         "subtitle": say.edition.plan,
-        "intro": say.runs(paper.intro),
         "moments": _moments(day, say),
         "spans": spans,
         "from": math.floor(min((span["from"] for span in spans), default=0) / HOUR) * HOUR,

@@ -43,7 +43,7 @@ def _of_content(name: str, paper: Paper, say: Wording, stations: Stations) -> It
 
 def _form(paper: Paper, say: Wording, stations: Stations) -> tuple[str, Data]:
     if paper.board:
-        return "board", board(paper, paper.board, say)
+        return "board", board(paper.board, say)
     if paper.sign_off:
         return "form", sign_off(paper, paper.sign_off, say)
     if paper.supplies:

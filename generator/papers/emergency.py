@@ -20,7 +20,6 @@ def emergency(paper: Paper, say: Wording) -> Data:
         for one in sorted(found, key=lambda one: one.order)
     ]
     return {
-        "intro": say.runs(paper.intro),
         "address": library.this_farm.yard_address,
         "calls": calls(say),
         "jobs": jobs,
