@@ -120,6 +120,8 @@ class Labels(Entry):
 
     check: Sentence
     """The warning printed on the sheet of proof that goes with the labels."""
+    both: Sentence = ""
+    """What that sheet says where handling words are a label of their own."""
     lines: dict[Identifier, LabelLine]
     blanks: dict[Identifier, Title]
     """What is written by hand, with a line to write on."""

@@ -25,6 +25,7 @@ def labels(paper: Paper, wanted: Labels, stock: Stock, say: Wording) -> Data:
         "lines": lines,
         "blanks": [say.text(blank) for blank in wanted.blanks.values()],
         "check": say.runs(wanted.check),
+        "both": say.runs(wanted.both),
         "notice": say.word("signal_notice"),
         "intro": say.runs(paper.intro),
         "rules": say.word("paper_scale_check"),

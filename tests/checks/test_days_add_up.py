@@ -81,3 +81,10 @@ def test_four_more_cones_save_what_a_line_with_them_takes_less(bench: Bench, con
 
 def test_cones_needed_do_not_depend_on_how_many_there_are(bench: Bench) -> None:
     assert len({bench.day({"cones": f"{count}"}, "cones_needed")["cones_needed"] for count in (1, 2, 3, 8, 20)}) == 1
+
+
+def test_small_stock_takes_two_labels_a_bag(bench: Bench) -> None:
+    """60 birds and 7.5 bags of giblets, so 8, and a tenth to spare: 68 times 1.1, and twice that, made whole."""
+    plan = {"birds": "60 bird", "giblets_kept": "1", "giblet_bag_birds": "8 bird", "bag_spare_share": "0.1"}
+    assert bench.day(plan)["labels_needed"] == 75
+    assert bench.day(plan | {"labels_a_bag": "2"})["labels_needed"] == 150

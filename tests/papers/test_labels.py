@@ -1,6 +1,7 @@
 """The words that the United States prescribe for a package of raw poultry, and their size."""
 
 from collections.abc import Callable
+from itertools import pairwise
 
 from generator.papers.paper import Sheet
 from tests.papers.conftest import Read
@@ -47,6 +48,34 @@ def test_handling_words_are_as_large_as_the_law_asks(
         others = {word.size for word in words if word.text in {"bacteria", "refrigerated", "thoroughly.", "leftovers"}}
         assert min(others) * CAPITAL >= SIXTEENTH_INCH
         assert heading > max(others)
+
+
+def test_lines_of_an_instruction_stand_closer_than_instructions(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    for sheet in labels(every_sheet):
+        words = printed(f"{sheet.bound_to}/{sheet.id}.pdf")[-1].words
+        said = [word.text for word in words]
+        before, first, after = (said.index(text) for text in ("microwave.", "separate", "Cook"))
+        lines = sorted({round(word.bottom, 1) for word in words[first:after]})
+        assert len(lines) > 1
+        apart = words[first].bottom - words[before].bottom
+        assert apart > max(low - high for high, low in pairwise(lines)), sheet.id
+
+
+def test_only_stock_with_handling_words_apart_says_so_on_its_proof(
+    every_sheet: dict[str, Sheet], printed: Callable[[str], list[Read]]
+) -> None:
+    said = {
+        sheet.id: "Stick both on each bag." in printed(f"{sheet.bound_to}/{sheet.id}.pdf")[0].text
+        for sheet in labels(every_sheet)
+    }
+    assert said == {
+        "package_labels_letter_ten": True,
+        "package_labels_letter_six": False,
+        "package_labels_a4_eight": True,
+        "package_labels_a4_fourteen": True,
+    }
 
 
 def labels(every_sheet: dict[str, Sheet]) -> list[Sheet]:
