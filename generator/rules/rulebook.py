@@ -44,6 +44,7 @@ from generator.rules.things_have_one_name import things_have_one_name
 from generator.rules.timers_are_logged import timers_are_logged
 from generator.rules.titles_hold_no_numbers import titles_hold_no_numbers
 from generator.rules.tools_are_at_hand import tools_are_at_hand
+from generator.rules.words_fit_in_drawings import words_fit_in_drawings
 
 Rule = Callable[[Inspection], Iterable[Finding]]
 """A rule is a function; its name is what a pardon says, its docstring is its specification."""
@@ -71,6 +72,7 @@ RULES: tuple[Rule, ...] = (
     things_have_one_name,
     pictures_are_used,
     pictures_are_drawn,
+    words_fit_in_drawings,
     # what is read at the station
     procedures_are_short,
     danger_has_a_stop,

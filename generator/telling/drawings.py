@@ -66,4 +66,7 @@ class Drawings:
         if file is None:
             raise ProblemsFound([Problem(Place(f"pictures/{identifier}.svg"), "there is no such drawing")])
         svg = " ".join(read_svg(file).split())
+        if unknown := sorted(set(_COLOUR.findall(svg)) - set(PRINT)):
+            hint = f"colours of drawings: {', '.join(PRINT)}"
+            raise ProblemsFound([Problem(Place(f"pictures/{identifier}.svg"), f"no colour `{unknown[0]}`", hint)])
         return _TEXT.sub(lambda text: f"{text[1]}{escape(self._say.plain(unescape(text[2])))}{text[3]}", svg)
