@@ -11,14 +11,14 @@ from generator.reading import read_library
 
 
 def run(options: Namespace) -> int:
-    """Brings the shared ones up to date and tells the state of all, the farm's own too.
+    """Brings all up to date, the farm's own too, and tells their state.
 
     With `--check` nothing is written, and a problem is raised for each language with messages missing.
     """
     order = read_order(options)
     library = read_library(order.shared, order.farm).library
     if not options.check:
-        print(f"The template for translators is {bring_catalogues(library, order.shared)}")
+        print(f"The template for translators is {bring_catalogues(library, order.shared, order.farm)}")
     states = [state for layer in (order.shared, order.farm) for state in catalogues(layer)]
     for state in states:
         print(f"{state.file.stem}: {state.all - state.missing} of {state.all} messages are translated")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -31,7 +32,7 @@ class State:
 def catalogues(layer: Path) -> list[State]:
     """The state of each language of a layer of content against its catalogue. Raises ProblemsFound for a broken one."""
     states = []
-    for file in sorted((layer / TRANSLATIONS).glob("*.po")):
+    for file in _catalogues_of(layer):
         Translation.of(file.stem, [layer])
         messages = [message for message in read_catalogue(file) if message.id]
         missing = [message for message in messages if message.fuzzy or not message.string]
@@ -39,17 +40,32 @@ def catalogues(layer: Path) -> list[State]:
     return states
 
 
-def bring_catalogues(library: Library, layer: Path) -> Path:
+def bring_catalogues(library: Library, shared: Path, farm: Path) -> Path:
     """Writes the template and takes new and changed messages into each language; returns the template's path.
 
-    Raises ProblemsFound for a broken catalogue, and then nothing is written.
+    A farm's own catalogue is spared what the shared one of its language says already. Raises ProblemsFound for a broken
+    catalogue, and then nothing is written.
     """
-    folder, wanted = layer / TRANSLATIONS, extract(library)
-    there = {file: read_catalogue(file) for file in sorted(folder.glob("*.po"))}
-    put(folder / TEMPLATE, template(library).encode())
-    for file, catalog in there.items():
+    files = [file for layer in (shared, farm) for file in _catalogues_of(layer)]
+    there = [(file, read_catalogue(file), _said_below(file, shared)) for file in files]
+    put(shared / TRANSLATIONS / TEMPLATE, template(library).encode())
+    for file, catalog, said in there:
+        wanted = extract(library)
+        for english in said:
+            if english not in catalog:
+                wanted.delete(english)
         catalog.update(wanted)
         written = io.BytesIO()
         write_po(written, catalog, width=100, omit_header=True)
         put(file, HEADER.encode() + written.getvalue())
-    return folder / TEMPLATE
+    return shared / TRANSLATIONS / TEMPLATE
+
+
+def _catalogues_of(layer: Path) -> list[Path]:
+    return sorted((layer / TRANSLATIONS).glob("*.po"))
+
+
+def _said_below(file: Path, shared: Path) -> Iterable[str]:
+    """What the shared catalogue of its language translates, for a farm's own."""
+    below = shared / TRANSLATIONS / file.name
+    return Translation.of(file.stem, [shared]).texts if below.is_file() and below != file else ()

@@ -26,6 +26,7 @@ def read_catalogue(path: Path) -> Catalog:
     """All messages of a catalogue. Raises ProblemsFound."""
     text, file = read_text(path), shown_path(path)
     stop_at(list(islice(_torn_lines(text, file), _MOST)))
+    stop_at(list(islice(_doubled(text, file), _MOST)))
     try:
         catalog: Catalog = read_po(io.StringIO(text), abort_invalid=True)
     except (PoFileError, ValueError, AttributeError) as error:  # the last is Babel's over a date that some Pythons take
@@ -51,3 +52,24 @@ def _torn_lines(text: str, file: str) -> Iterator[Problem]:
             hint = "write `msgid` with the English, and below it one `msgstr` with its translation"
             yield Problem(Place(file, number), f"`{keyword}` stands in the wrong place", hint)
         last = keyword if keyword in _FOLLOWS else last
+
+
+def _doubled(text: str, file: str) -> Iterator[Problem]:
+    """Babel would take the last of two translations without a word."""
+    first: dict[tuple[str, str], int] = {}
+    parts, keyword, begun = {"msgctxt": "", "msgid": ""}, "", 0
+    for number, line in enumerate(text.split("\n"), 1):
+        word, quote, said = line.strip().partition('"')
+        if not quote or word.startswith("#"):
+            continue
+        keyword = word.strip() or keyword
+        if keyword == "msgid" and word:
+            begun = number
+        if keyword in parts:
+            parts[keyword] += said.removesuffix('"')
+        elif word:
+            earlier = first.setdefault((parts["msgctxt"], parts["msgid"]), begun)
+            if earlier != begun:
+                hint = "keep the one with the right translation, and take the other out"
+                yield Problem(Place(file, begun), f"says the English of line {earlier} once more", hint)
+            parts = dict.fromkeys(parts, "")

@@ -76,6 +76,22 @@ def test_words_tells_the_state_of_the_farms_own_catalogue(translated: Order, run
     assert f"{own}: 1 messages are missing" in checked.err
 
 
+def test_words_brings_the_farms_own_catalogue_what_the_shared_one_does_not_say(translated: Order, run: Run) -> None:
+    words = ["--content", translated.content, "--farm", translated.farm]
+    shared, own = (layer / "translations/fr.po" for layer in (translated.shared, translated.farm))
+    own.parent.mkdir()
+    own.write_text('msgid "Old market"\nmsgstr "Vieux marché"\n', encoding="utf-8")
+    assert run("words", *words).status == 0
+    catalogue = own.read_text(encoding="utf-8")
+    assert '#, fuzzy\nmsgid "Saturday market"\nmsgstr "Vieux marché"\n' in catalogue
+    assert 'msgid "Mix the dough"\nmsgstr ""' in catalogue
+    assert 'msgid "Mix"\n' in shared.read_text(encoding="utf-8")
+    assert 'msgid "Mix"\n' not in catalogue
+    own.write_text('msgid "Mix"\nmsgstr "Pétrir"\n', encoding="utf-8")
+    assert run("words", *words).status == 0
+    assert 'msgid "Mix"\nmsgstr "Pétrir"\n' in own.read_text(encoding="utf-8")
+
+
 @pytest.mark.parametrize(
     ("broken", "line"), [(b'msgid "Mix"\nmsgstr "dos\n', 2), (b'# \xe9\nmsgid "Mix"\nmsgstr "dos"\n', 1)]
 )

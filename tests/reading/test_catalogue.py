@@ -62,6 +62,21 @@ def test_a_text_without_translation_is_told_with_its_number(workshop: Workshop) 
     )
 
 
+def test_a_text_that_stands_twice_is_told_with_both_lines(workshop: Workshop) -> None:
+    one, other = 'msgid "Two"\nmsgstr "dos"\n\n', '# of another hand\nmsgid ""\n"Tw"\n"o"\nmsgstr "dues"\n'
+    assert said(workshop, one + other) == (
+        "shared/translations/es.po:5: says the English of line 1 once more\n"
+        "    hint: keep the one with the right translation, and take the other out"
+    )
+
+
+def test_a_text_may_stand_again_in_another_context_or_among_the_old_ones(workshop: Workshop) -> None:
+    text = (
+        'msgid "Two"\nmsgstr "dos"\n\nmsgctxt "a"\nmsgid "Two"\nmsgstr "a dos"\n\n#~ msgid "Two"\n#~ msgstr "Viejo"\n'
+    )
+    read_catalogue(workshop.write("shared/translations/es.po", text))
+
+
 def test_a_date_that_is_none(workshop: Workshop) -> None:
     """Pythons differ in what they take for a date, and so in the words."""
     told = said(workshop, 'msgid ""\nmsgstr "POT-Creation-Date: \\n "\n')
