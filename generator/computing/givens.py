@@ -10,6 +10,7 @@ from generator.computing.findings import Findings, Path
 from generator.computing.items import Item
 from generator.model.library import Library
 from generator.units import UnitBook, UnitFault
+from generator.units.within import lies_within
 
 
 @dataclass(frozen=True)
@@ -23,9 +24,8 @@ class Input:
     whole: bool
 
     def refuses(self, value: float) -> bool:
-        """Whether a value lies outside the range, leaving a last digit to changes of unit."""
-        slack = 1e-9 * max(abs(self.low), abs(self.high))
-        return not self.low - slack <= value <= self.high + slack
+        """Whether a value lies outside the range."""
+        return not lies_within(value, self.low, self.high)
 
 
 @dataclass(frozen=True)

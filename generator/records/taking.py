@@ -10,10 +10,10 @@ from typing import Any
 
 from generator.records.entry import Entry
 from generator.records.shape import Fault, fault_of, kind_of, record_schema
+from generator.units.within import lies_within
 
 MOST_CHARACTERS = 16_000_000
 MOST_FAULTS = 50
-_SLACK = 1e-9
 Ranges = Mapping[str, tuple[float, float]]
 """What each reading can be at all, in SI."""
 
@@ -97,5 +97,4 @@ def _out_of_reach(entry: Entry, ranges: Ranges) -> Fault | None:
     if "value" not in entry or entry.get("of") not in ranges:
         return None
     low, high = ranges[entry["of"]]
-    slack = _SLACK * max(abs(low), abs(high))
-    return None if low - slack <= entry["value"] <= high + slack else Fault("impossible", "value")
+    return None if lies_within(entry["value"], low, high) else Fault("impossible", "value")

@@ -6,9 +6,7 @@ from collections.abc import Iterator
 
 from generator.model.leaves import Path
 from generator.rules.inspection import Finding, Inspection
-
-_SLACK = 1e-9
-"""Relative; the same value written in two units may differ in its last digit."""
+from generator.units.within import lies_within
 
 
 def inputs_lie_in_range(inspection: Inspection) -> Iterator[Finding]:
@@ -29,8 +27,7 @@ def _outside(inspection: Inspection, name: str, text: str, where: tuple[str, str
         return
     measure, book = inspection.library.measures[quantity.measure], inspection.workbook.book
     value, least, most = (book.read(each, measure) for each in (text, *quantity.range))
-    slack = _SLACK * max(abs(least), abs(most))
-    if not least - slack <= value <= most + slack:
+    if not lies_within(value, least, most):
         low, high = quantity.range
         yield Finding(*where, f"`{name}` is {text}, out of its range", f"from {low} to {high}")
     elif quantity.whole and value != round(value):
