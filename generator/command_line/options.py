@@ -74,7 +74,7 @@ COMMANDS = {
         "collect the words for translators",
         "Collects every sentence that a person reads into translations/messages.pot of the shared content and takes\n"
         "what is new into each language there. To begin a language, copy messages.pot to its code, such as es.po.\n"
-        "A farm may have translations of its own in its folder; their state is told, and they are left alone.\n"
+        "A farm's own translations, in its folder, take in what the shared ones of their language do not say yet.\n"
         "With --check nothing is written: the status tells whether every message is translated.",
     ),
     "parts": (
