@@ -97,7 +97,7 @@ function showOutside(page, teller, entry, saved, sheet, slow) {
     ...start,
     element("h3", {}, tell("what_to_do")),
     element("p", { class: "sheet__act" }, remedy ? teller.sentence(remedy.act, values) : ""),
-    element("p", {}, element("a", { href: new URL(`../faults/#for-${entry.of}`, import.meta.url).href }, tell("faults"))),
+    element("p", {}, element("a", { class: "way", href: new URL(`../faults/#for-${entry.of}`, import.meta.url).href }, tell("faults"))),
     element("h3", {}, tell("done")),
     ...buttons, other, later,
   );
