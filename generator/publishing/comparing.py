@@ -32,7 +32,7 @@ def compare_with_host(site: Path, address: str) -> int:
     base = address.rstrip("/") + "/"
     stop_at(_about_reach(base))
     with ThreadPoolExecutor(AT_ONCE) as several:
-        answers = several.map(lambda path: _compare(path, base + quote(path.relative_to(site).as_posix())), files)
+        answers = several.map(lambda path: _compare(path, base + quote(_asked_for(path, site))), files)
         stop_at([problem for problem in answers if problem])
     stop_at(_about_place(site, base))
     return len(files)
@@ -82,11 +82,16 @@ def _is_address(address: str) -> bool:
     return whole and re.fullmatch(_PRINTED, address) is not None
 
 
+def _asked_for(path: Path, site: Path) -> str:
+    """Phones ask for a page by its folder, which not every host answers."""
+    return path.relative_to(site).as_posix().removesuffix("index.html")
+
+
 def _compare(path: Path, address: str) -> Problem | None:
     request = Request(address, headers={"Cache-Control": "no-cache", "Accept-Encoding": "identity"})
     try:
         with urlopen(request, timeout=PATIENCE) as answer:
-            content, declared = answer.read(), answer.headers.get("Content-Type", "")
+            content, declared, came_from = answer.read(), answer.headers.get("Content-Type", ""), answer.geturl()
     except HTTPError as fault:
         return Problem(Place(address), f"answers {fault.code}", "publish all files of the folder, hidden ones too")
     except OSError as fault:
@@ -94,6 +99,9 @@ def _compare(path: Path, address: str) -> Problem | None:
     except (HTTPException, ValueError) as fault:  # cut short, or sent on to what is no address
         hint = "run this again; where it stays so, ask those who run the host"
         return Problem(Place(address), f"answers what cannot be read: {fault}", hint)
+    if came_from != address:
+        hint = "have the host answer at this very address: phones keep nothing that comes from another"
+        return Problem(Place(address), f"sends on to {came_from}", hint)
     if content != path.read_bytes():
         return Problem(Place(address), "differs from what was built", "publish the whole folder again")
     wanted = _KINDS.get(path.suffix, "")

@@ -96,12 +96,14 @@ CLIPPED = """() => [...document.querySelectorAll(
 OFF_SCREEN = """() => [...document.querySelectorAll('body *')].filter((it) => {
   const box = it.getBoundingClientRect();
   const shown = box.width && it.checkVisibility({ visibilityProperty: true, opacityProperty: true });
-  return shown && !it.closest('svg, math, table, .md-dialog') && (box.left < -1 || box.right > document.documentElement.clientWidth + 1);
+  const over = box.left < -1 || box.right > document.documentElement.clientWidth + 1;
+  return over && shown && !it.closest('svg, math, table, .md-dialog');
 }).map((it) => it.outerHTML.slice(0, 120))"""
 SQUEEZED = """() => [...document.querySelectorAll('main *')].filter((it) => {
   const own = [...it.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim().length > 5);
   const [{ width }, size] = [it.getBoundingClientRect(), parseFloat(getComputedStyle(it).fontSize)];
-  return own && width && width < 2.5 * size && getComputedStyle(it).display !== 'inline' && it.checkVisibility() && !it.closest('svg, math, table, .away');
+  const set = getComputedStyle(it).display !== 'inline' && !it.closest('svg, math, table, .away');
+  return own && set && width && width < 2.5 * size && it.checkVisibility();
 }).map((it) => it.outerHTML.slice(0, 120))"""
 """A few letters beside each other, so that words stand on end."""
 SMALL_TEXT = """() => [...document.querySelectorAll('body *')].filter((it) => {

@@ -48,7 +48,7 @@ def test_each_difference_is_named(built: Path, published: Path, address: str) ->
     (published / "worker.js").write_text("old")
     (published / "deep page/index.html").unlink()
     assert findings(built, address) == [
-        f"{address}deep%20page/index.html: answers 404",
+        f"{address}deep%20page/: answers 404",
         f"{address}worker.js: differs from what was built",
     ]
 
@@ -116,10 +116,51 @@ def test_answers_that_cannot_be_read_are_named(built: Path) -> None:
         said = findings(built, base)
         server.shutdown()
     assert said == [
-        f"{base}deep%20page/index.html: answers what cannot be read: IncompleteRead(4 bytes read, 996 more expected)",
-        f"{base}index.html: answers what cannot be read: IncompleteRead(4 bytes read, 996 more expected)",
+        f"{base}: answers what cannot be read: IncompleteRead(4 bytes read, 996 more expected)",
+        f"{base}deep%20page/: answers what cannot be read: IncompleteRead(4 bytes read, 996 more expected)",
         f"{base}worker.js: answers what cannot be read: Invalid IPv6 URL",
     ]
+
+
+class Tidy(BaseHTTPRequestHandler):
+    """A host that likes its addresses without endings, and one that knows files but no folders."""
+
+    knows_folders = True
+
+    def do_GET(self) -> None:
+        self.close_connection = True
+        shorter = {"/404.html": "/404", "/index.html": "/"}.get(self.path)
+        there = {"/": "front", "/404": "missing", "/plan/": "plan"}.get(self.path)
+        if not self.knows_folders and self.path.endswith("/"):
+            there = None
+        self.send_response(308 if shorter else 200 if there else 403)
+        self.send_header("Location" if shorter else "Content-Type", shorter or "text/html")
+        self.end_headers()
+        self.wfile.write((there or "").encode())
+
+    def log_message(self, *_: object) -> None:
+        pass
+
+
+@pytest.mark.parametrize(
+    ("knows_folders", "faults"),
+    [
+        (True, ["{base}404.html: sends on to {base}404"]),
+        (False, ["{base}: answers 403", "{base}404.html: sends on to {base}404", "{base}plan/: answers 403"]),
+    ],
+)
+def test_addresses_are_asked_for_as_phones_do(tmp_path: Path, knows_folders: bool, faults: list[str]) -> None:
+    """Which refuse what was sent on, and ask for a page by its folder."""
+    for name, text in (("index.html", "front"), ("404.html", "missing"), ("plan/index.html", "plan")):
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text(text)
+    handler = type("Host", (Tidy,), {"knows_folders": knows_folders})
+    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        Thread(target=server.serve_forever, args=(0.01,), daemon=True).start()
+        base = f"http://127.0.0.1:{server.server_port}/"
+        said = findings(tmp_path, base)
+        server.shutdown()
+    assert said == [fault.format(base=base) for fault in faults]
 
 
 def test_without_a_build_it_says_what_to_do(tmp_path: Path) -> None:
