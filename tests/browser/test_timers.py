@@ -179,3 +179,18 @@ def test_it_can_be_brought_back_on_a_page_that_is_loaded_anew_and_is_then_forgot
     page.clock.run_for(9000)
     assert stored(page, "ended/") == []
     assert "Undo" not in page.locator(".strip").inner_text()
+
+
+def test_an_alarm_that_may_not_flash_still_fills_the_screen(phone: BrowserContext, shared_host: Host) -> None:
+    """Where less motion is asked for it stands in the colour that nothing else fills the screen with."""
+    page = phone.new_page()
+    page.emulate_media(reduced_motion="reduce")
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '0'; }")
+    page.locator("[data-timer]").first.click()
+    until(page, "document.querySelector('.alarm').open")
+    assert page.evaluate("document.getAnimations().length") == 0
+    alarm = page.locator(".alarm")
+    assert alarm.evaluate("(it) => getComputedStyle(it).backgroundColor") == "rgb(255, 212, 0)"
+    assert alarm.bounding_box() == {"x": 0, "y": 0, "width": 390, "height": 844}

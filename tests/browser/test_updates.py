@@ -63,6 +63,29 @@ def test_an_update_waits_for_a_running_timer(phone: BrowserContext, host: Host) 
     until(page, OFFERED)
 
 
+def test_half_of_an_upload_leaves_the_version_that_is_whole(phone: BrowserContext, host: Host) -> None:
+    """The new worker is on the host, and the page that it lists is still the old one."""
+    page = phone.new_page()
+    page.goto(host.address + STATION)
+    offline_ready(page)
+    old = Path(host.folder, "about/index.html").read_bytes()
+    publish(host, "second")
+    host.instead["about/"] = old
+    asked = "navigator.serviceWorker.getRegistration().then((it) => it.update()).then(() => 'yes', () => 'no')"
+    page.evaluate(asked)
+    none_waits = "navigator.serviceWorker.getRegistration().then((it) => !it.installing && !it.waiting)"
+    until(page, none_waits, 20)
+    assert not page.evaluate(OFFERED)
+    host.cut()
+    page.goto(host.address + "about/")
+    until(page, "document.querySelector('[data-offline-state]').innerText.startsWith('Yes')")
+    assert not page.locator("h1").inner_text().endswith("second")
+    host.restore()
+    del host.instead["about/"]
+    _look_for_updates(page)
+    until(page, OFFERED)
+
+
 def test_only_what_changed_is_fetched_again(phone: BrowserContext, host: Host) -> None:
     page = phone.new_page()
     page.goto(host.address)
