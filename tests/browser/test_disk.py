@@ -11,6 +11,7 @@ from playwright.sync_api import BrowserContext, Page
 from generator.pipeline.order import Order
 from generator.publishing.disk import copy_to_disk, pack
 from tests.browser.days import tick_ahead
+from tests.browser.test_offline import addresses, one_of_each_kind
 from tests.browser.watching import READY, unfold_all, until
 from tests.product import product_workbook
 
@@ -62,6 +63,23 @@ def test_it_works_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Pat
     until(page, "document.querySelectorAll('.finder li a').length > 0")
     page.locator(".finder li a").first.click()
     until(page, "location.pathname.endsWith('/index.html') && location.hash !== ''")
+    assert errors == []
+
+
+def test_every_kind_of_page_starts_from_a_stick(phone: BrowserContext, demo: Order, tmp_path: Path) -> None:
+    """Quietly, and wearing what it has inside: a fold's content is hidden by the sheet of plan pages alone."""
+    site, page, errors = _unpacked(demo, tmp_path), phone.new_page(), list[str]()
+    page.on("console", lambda line: errors.append(line.text) if line.type == "error" else None)
+    page.on("pageerror", lambda fault: errors.append(str(fault)))
+    page.on("requestfailed", lambda request: errors.append(request.url))
+    for address in one_of_each_kind(addresses(demo.site)):
+        _open(page, site / address / "index.html")
+        assert page.locator("h1").count() == 1, address
+        wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+        assert wide == 0, address
+    _open(page, site / "plan/index.html")
+    hidden = page.locator(".fold--group:not([open]) > :not(summary)").first
+    assert hidden.evaluate("(it) => getComputedStyle(it).display") == "none"
     assert errors == []
 
 

@@ -37,8 +37,9 @@ FAINT = """() => [...document.querySelectorAll('body *')].filter((it) => {
     || own && bright > 140 && getComputedStyle(it).printColorAdjust !== 'exact';
 }).map((it) => `${it.outerHTML.slice(0, 100)} ${getComputedStyle(it).color}`)"""
 """Ink too light for paper, and dark fills, which printers leave out or drown in."""
-TAPPED = """() => [...document.querySelectorAll('button:not(.reading, .drill__answer), .button, .foot, .md-header, dialog')]
-  .filter((it) => it.checkVisibility({ visibilityProperty: true })).map((it) => it.outerHTML.slice(0, 100))"""
+TAPPED = """() => [...document.querySelectorAll(
+    'button:not(.reading, .drill__answer), .button, .foot, .md-header, dialog'
+  )].filter((it) => it.checkVisibility({ visibilityProperty: true })).map((it) => it.outerHTML.slice(0, 100))"""
 
 
 @pytest.mark.parametrize("pages", [PAGES[::2], PAGES[1::2]], ids=["one half", "other half"])
