@@ -39,7 +39,7 @@ export async function openReading(page, of, { lot, name, instead, startless, the
   const values = await numbersNow(page);
   /** @type {Given} */ const given = { lot: instead?.lot ?? lot ?? currentLot(page), name: instead?.name ?? name ?? (item.named && firstName(page, of)), reason: instead?.reason, ...placeOf(instead) };
   const limitNow = () => limitFor(item, values, index.ends(), item.per_lot ? given.lot : undefined);
-  if (!instead && !startless && lacksStart(item, values, limitNow())) return askForStart(page, of, item, given.lot, name);
+  if (!instead && !startless && lacksStart(item, values, limitNow())) return askForStart((other, about) => openReading(page, other, about), of, item, given.lot, name);
   const refused = element("p", { class: "sheet__refused", role: "alert", hidden: "" });
   const limitWords = element("p", { class: "sheet__limit" });
   const paintLimit = () => (limitWords.textContent = [teller.limit(of, limitNow()), lacksStart(item, values, limitNow()) && startWords(item, given.lot)].filter(Boolean).join(". "));

@@ -2,10 +2,9 @@
 
 import { element } from "./element.js";
 import { tell, titleOf } from "./log_words.js";
-import { openReading } from "./reading_sheet.js";
 import { largeButton, openSheet } from "./sheet.js";
 
-/** @typedef {import("./reading_items.js").Reading} Reading @typedef {import("./logging.js").Page} Page */
+/** @typedef {import("./reading_items.js").Reading} Reading @typedef {(of: string, about: {lot?: string, name?: string, startless?: boolean, then?: () => void}) => void} Open */
 
 /** @param {Reading} item @param {Record<string, number | string>} values @param {import("./records.js").Limit} [limit] */
 export const lacksStart = ({ within }, values, limit) => typeof values[within ?? ""] === "number" && limit?.by === undefined;
@@ -16,14 +15,14 @@ export function startWords({ since, per_lot }, lot) {
   return tell("start_first", { title });
 }
 
-/** Leads to what is to be written down first, and from there to the reading. @param {Page} page @param {string} of @param {Reading} item @param {string} [lot] @param {string} [name] */
-export function askForStart(page, of, item, lot, name) {
+/** Leads to what is to be written down first, and from there to the reading. @param {Open} openReading @param {string} of @param {Reading} item @param {string} [lot] @param {string} [name] */
+export function askForStart(openReading, of, item, lot, name) {
   const sheet = openSheet(item.title, [element("p", { class: "sheet__act" }, startWords(item, lot))]);
   const go = (/** @type {() => void} */ open) => () => {
     sheet.close();
     open();
   };
   const unknown = element("button", { type: "button", class: "button" }, tell("start_unknown"));
-  unknown.addEventListener("click", go(() => openReading(page, of, { lot, name, startless: true })));
-  sheet.add(largeButton(titleOf(item.since ?? ""), go(() => openReading(page, item.since ?? "", { lot, then: () => openReading(page, of, { lot, name }) }))), unknown);
+  unknown.addEventListener("click", go(() => openReading(of, { lot, name, startless: true })));
+  sheet.add(largeButton(titleOf(item.since ?? ""), go(() => openReading(item.since ?? "", { lot, then: () => openReading(of, { lot, name }) }))), unknown);
 }
