@@ -2,6 +2,7 @@
 
 import { breathe } from "./breathing.js";
 import { element } from "./element.js";
+import { painted } from "./frames.js";
 import { loaded, paintAt, shower } from "./paint.js";
 import { say } from "./words_said.js";
 
@@ -16,6 +17,7 @@ import { say } from "./words_said.js";
  */
 
 const MOST = 40;
+const AT_ONCE = 12; // more than a screen holds
 const WORK = "work/";
 const NUMBERS = "numbers/";
 const LAST = 1000; // behind all cards
@@ -53,7 +55,7 @@ export function openFinder(root, plan) {
   search = async () => {
     entries ??= fetch(new URL("search.json", root)).then((answer) => answer.json()).then((titles) => readTitles(titles, plan));
     try {
-      show(root, find(await entries, field.value), field.value);
+      await show(root, find(await entries, field.value), field.value);
       await tellFigures(plan);
     } catch {
       entries = undefined;
@@ -152,14 +154,20 @@ function strengthOf({ words, sought, pageWords }, { start, whole }) {
   return pageWords.includes(start) ? 1 : 0;
 }
 
-/** @param {URL} root @param {Entry[]} found @param {string} query */
-function show(root, found, query) {
+/** What a screen holds at once, and the rest when that is painted, unless something else is looked for by then. @param {URL} root @param {Entry[]} found @param {string} query */
+async function show(root, found, query) {
   count.textContent = query.trim() ? say("search_found", { count: found.length }) : "";
-  list.replaceChildren(...found.slice(0, MOST).map((entry) => {
-    const title = element("strong", {}, entry.title);
-    /** @type {Record<string, string>} */ const about = entry.to.startsWith(NUMBERS) ? { "data-figure": entry.to.split("#")[1] ?? "" } : {};
-    return element("li", {}, element("a", { href: new URL(entry.to, root).href, ...about }, title, entry.page));
-  }));
+  const rows = (/** @type {Entry[]} */ some) => some.map((entry) => rowOf(root, entry));
+  const first = rows(found.slice(0, AT_ONCE));
+  list.replaceChildren(...first);
+  await painted();
+  if (first.length && list.firstChild === first[0]) list.append(...rows(found.slice(AT_ONCE, MOST)));
+}
+
+/** @param {URL} root @param {Entry} entry */
+function rowOf(root, entry) {
+  /** @type {Record<string, string>} */ const about = entry.to.startsWith(NUMBERS) ? { "data-figure": entry.to.split("#")[1] ?? "" } : {};
+  return element("li", {}, element("a", { href: new URL(entry.to, root).href, ...about }, element("strong", {}, entry.title), entry.page));
 }
 
 /** What the numbers found are today, a moment after they are found. @param {Plan} plan */
