@@ -158,7 +158,7 @@ def _sheets_for_inside(site: Path) -> dict[str, str]:
     for file in sorted((site / OWN).glob("*.css")):
         sheet = file.read_text(encoding="utf-8")
         if file != site / SHEET and "url(" not in sheet:
-            inside[file.name] = sheet.replace("\n", "")
+            inside[file.name] = sheet.strip().replace("\n", " ")
             file.write_text(inside[file.name], encoding="utf-8", newline="\n")
     return inside
 
