@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import Protocol
 
 from generator.formula import FormulaFault, FormulaFaults
+from generator.model.leaves import Path
 from generator.model.library import Library
 from generator.problems import Place, Problem
 from generator.units import UnitFault
-
-Path = tuple[str | int, ...]
 
 
 class Readable(Protocol):

@@ -6,8 +6,9 @@ import math
 from dataclasses import dataclass, field
 
 from generator.computing.doubting import Doubt, read_doubt
-from generator.computing.findings import Findings, Path
+from generator.computing.findings import Findings
 from generator.computing.items import Item
+from generator.model.leaves import Path
 from generator.model.library import Library
 from generator.units import UnitBook, UnitFault
 from generator.units.within import lies_within

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from generator.computing.findings import Findings, Path
+from generator.computing.findings import Findings
 from generator.computing.items import Item
 from generator.computing.ordering import put_in_order
 from generator.formula import (
@@ -23,6 +23,7 @@ from generator.formula import (
     names,
     parse,
 )
+from generator.model.leaves import Path
 from generator.model.library import Library
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from generator.computing.findings import Findings, Path
+from generator.computing.findings import Findings
+from generator.model.leaves import Path
 from generator.model.library import Library
 from generator.model.measure import Measure
 from generator.units import UnitBook

@@ -9,9 +9,8 @@ from typing import NamedTuple
 
 from generator.computing import Workbook
 from generator.formula import FormulaFault, FormulaFaults, Measured, Node, Scope, check_gives, names, parse
+from generator.model.leaves import Path
 from generator.records.figures import figure_kinds
-
-Path = tuple[str | int, ...]
 
 
 class Flaw(NamedTuple):

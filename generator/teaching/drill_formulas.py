@@ -19,9 +19,8 @@ from generator.formula import (
     names,
     parse,
 )
+from generator.model.leaves import Path
 from generator.model.teaching import Drill
-
-Path = tuple[str | int, ...]
 
 
 class Flaw(NamedTuple):

@@ -29,7 +29,8 @@ function whereWorkIs({ log, run }, stops, complete) {
     Math.max(0, ...[...index.roundsOf(list)].flatMap((lot) => [...index.ticksOf(list, lot).values()].map(({ at }) => at))));
   const latest = Math.max(...times);
   const from = latest ? times.indexOf(latest) : stops.findIndex((stop) => !("ahead" in stop.dataset));
-  return stops.slice(Math.max(0, from)).find((stop, place) => !complete.has(stop) && ((latest && !place) || !("whenNeeded" in stop.dataset)));
+  const isMeant = (/** @type {HTMLElement} */ stop) => !("whenNeeded" in stop.dataset) || (latest > 0 && stop === stops[from]);
+  return stops.slice(Math.max(0, from)).find((stop) => !complete.has(stop) && isMeant(stop));
 }
 
 /**
