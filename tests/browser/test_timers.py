@@ -1,8 +1,9 @@
 """Timers keep only their end, so nothing that happens in between can hurt them."""
 
 from collections.abc import Callable
+from typing import Any
 
-from playwright.sync_api import BrowserContext
+from playwright.sync_api import BrowserContext, Page
 
 from tests.browser.days import stored
 from tests.browser.host import Host
@@ -133,10 +134,11 @@ def test_two_quick_taps_start_one_timer_and_end_one(phone: BrowserContext, share
     assert len(stored(page, "timer/")) == 1
 
 
-def test_a_timer_that_was_ended_can_be_brought_back_for_a_while(phone: BrowserContext, shared_host: Host) -> None:
+def one_that_was_ended(phone: BrowserContext, host: Host) -> tuple[Page, list[dict[str, Any]]]:
+    """A page whose clock the test moves, and what was stored of the timer before it was ended there."""
     page = phone.new_page()
     page.clock.install()
-    page.goto(shared_host.address + STATION)
+    page.goto(host.address + STATION)
     until(page, READY)
     page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '21600'; }")
     page.locator("[data-timer]").first.click()
@@ -144,6 +146,11 @@ def test_a_timer_that_was_ended_can_be_brought_back_for_a_while(phone: BrowserCo
     before = stored(page, "timer/")
     page.locator(".strip").get_by_role("button", name="End").click()
     page.clock.run_for(650)
+    return page, before
+
+
+def test_a_timer_that_was_ended_can_be_brought_back_for_a_while(phone: BrowserContext, shared_host: Host) -> None:
+    page, before = one_that_was_ended(phone, shared_host)
     assert stored(page, "timer/") == []
     page.locator(".strip").get_by_role("button", name="Undo").click()
     page.clock.run_for(650)
@@ -157,16 +164,7 @@ def test_a_timer_that_was_ended_can_be_brought_back_for_a_while(phone: BrowserCo
 def test_it_can_be_brought_back_on_a_page_that_is_loaded_anew_and_is_then_forgotten(
     phone: BrowserContext, shared_host: Host
 ) -> None:
-    page = phone.new_page()
-    page.clock.install()
-    page.goto(shared_host.address + STATION)
-    until(page, READY)
-    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '21600'; }")
-    page.locator("[data-timer]").first.click()
-    until(page, LEFT)
-    before = stored(page, "timer/")
-    page.locator(".strip").get_by_role("button", name="End").click()
-    page.clock.run_for(650)
+    page, before = one_that_was_ended(phone, shared_host)
     page.reload()
     until(page, READY)
     page.locator(".strip").get_by_role("button", name="Undo").click()
