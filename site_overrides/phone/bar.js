@@ -31,10 +31,12 @@ export function startStrip(store) {
   function show(topic, rows) {
     topics.set(topic, rows);
     const all = ORDER.flatMap((name) => topics.get(name) ?? []).slice(0, MOST);
+    const grows = all.length > strip.children.length;
     hide(strip, all.length === 0);
     while (strip.children.length > all.length) strip.lastElementChild?.remove();
     all.forEach((row, place) => paintRow(rowAt(strip, place), row));
     mount();
+    if (grows) keepFocusInSight();
   }
 
   const watchSaving = () => {
@@ -44,6 +46,11 @@ export function startStrip(store) {
   store.watch((key) => key === "" && watchSaving());
   if (!store.isRead()) watchSaving();
   return { show, mount };
+}
+
+/** What keys have led to must not come to lie under the strip. */
+function keepFocusInSight() {
+  document.querySelector(".md-main :focus-visible")?.scrollIntoView({ block: "nearest" });
 }
 
 /** Rows stay where they are and only their words change, so that a finger never misses. @param {HTMLElement} strip @param {number} place */

@@ -10,6 +10,7 @@ from playwright.sync_api import BrowserContext, Page
 from tests.browser import states
 from tests.browser.days import open_page, taps_count
 from tests.browser.host import Host
+from tests.browser.watching import READY, until
 
 LANDMARKS = {"navigation", "main", "region", "dialog", "contentinfo", "banner"}
 TAPPED = {"link", "button", "checkbox", "radio", "textbox", "combobox", "searchbox", "spinbutton", "DisclosureTriangle"}
@@ -110,3 +111,20 @@ def test_a_sheet_keeps_the_keys_until_it_is_closed(
     page.wait_for_timeout(200)
     assert "main" in {role for role, _ in spoken(page)}
     assert page.evaluate("document.activeElement !== document.body"), "back where it was opened"
+
+
+def test_a_strip_that_comes_does_not_cover_what_keys_have_led_to(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.emulate_media(reduced_motion="reduce")
+    page.add_init_script(states.NO_ROOM)
+    page.goto(shared_host.address + states.STATION)
+    until(page, READY)
+    until(page, "document.querySelector('.strip').checkVisibility()")
+    while not page.evaluate("document.activeElement.closest('.step__tick')"):
+        page.keyboard.press("Tab")
+    strip = "document.querySelector('.strip').getBoundingClientRect()"
+    page.evaluate(f"scrollBy(0, document.activeElement.getBoundingClientRect().bottom - {strip}.top + 1)")
+    assert page.evaluate(f"({FOCUSED})().isSeen")
+    page.keyboard.press("Space")
+    until(page, "document.querySelector('.strip').innerText.includes('NOT SAVED')")
+    until(page, f"({FOCUSED})().isSeen", 2)

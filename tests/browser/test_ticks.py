@@ -61,6 +61,7 @@ def test_a_new_day_begins_anew_and_keeps_the_old(phone: BrowserContext, shared_h
     until(page, "document.querySelector('.step').classList.contains('step--done')")
     page.goto(shared_host.address)
     until(page, "document.querySelector('[data-run-words]').innerText.startsWith('Day of')")
+    until(page, READY)
     page.on("dialog", lambda dialog: dialog.accept())
     page.locator("[data-new-run]").click()
     until(page, "!document.querySelector('[data-old-runs]').hidden")
@@ -98,7 +99,9 @@ def test_the_front_page_leads_to_where_the_crew_is(phone: BrowserContext, shared
     _goes_on_to(page, home, "Brief the crew")
     _tick(page, home, "scald", every=True)
     _goes_on_to(page, home, "Pluck")
+    until(page, READY)
     page.locator("[data-new-run]").click()
+    until(page, "!document.querySelector('[data-old-runs]').hidden")
     _goes_on_to(page, home, "Site and water")
 
 
@@ -199,8 +202,11 @@ def test_the_next_round_looks_out_of_reach_until_something_is_ticked(phone: Brow
     on = page.locator("[data-rounds] .button:not([hidden])")
     assert on.is_disabled()
     assert on.evaluate("(it) => getComputedStyle(it).borderStyle") == "dashed"
-    assert on.inner_text().endswith(": tick something first")
+    assert on.inner_text() == "Tick, then Load 2"
+    row = "document.querySelector('[data-rounds]').offsetHeight"
+    before = page.evaluate(row)
     page.locator(".step__tick").first.click()
     until(page, "!document.querySelector('[data-rounds] .button:not([hidden])').disabled")
     assert on.evaluate("(it) => getComputedStyle(it).borderStyle") == "solid"
-    assert "tick" not in on.inner_text()
+    assert on.inner_text() == "On to Load 2"
+    assert page.evaluate(row) == before, "the list stays where fingers are"
