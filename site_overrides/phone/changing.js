@@ -18,3 +18,11 @@ export function hide(element, hidden) {
 export function mark(element, name, value) {
   if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
+
+/** Paints when something changes that it is about, told by its key. @param {import("./store.js").Store} store @param {HTMLElement} element @param {() => void} paint @param {...RegExp} about  anything at all where none is given */
+export function watchWhileShown(store, element, paint, ...about) {
+  const stop = store.watch((_, keys) => {
+    if (!element.isConnected) stop();
+    else if (keys.some((key) => (about.length ? about.some((one) => one.test(key)) : key))) paint();
+  });
+}

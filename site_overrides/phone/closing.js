@@ -1,9 +1,9 @@
 // The end of the day: somebody signs, and from then on the record is only read and shared.
 
+import { watchWhileShown } from "./changing.js";
 import { items, makeTeller, tell, titleOf } from "./log_words.js";
 import { dueNow, dueTitle, unanswered, unansweredWords } from "./reminders.js";
 import { endRun, runOf } from "./runs.js";
-import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 import { unended } from "./unended.js";
 import { clock, say } from "./words_said.js";

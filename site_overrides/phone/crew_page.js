@@ -1,11 +1,10 @@
 // Who stands where: what each place does in an hour, which one holds up the rest, and the best split in one tap.
 
-import { hide, write } from "./changing.js";
+import { hide, watchWhileShown, write } from "./changing.js";
 import { mountPeople } from "./crew_people.js";
 import { everyone, placesOfPeople } from "./people.js";
 import { crews, people } from "./plan_content.js";
 import { follow, sayer, tell } from "./plan_words.js";
-import { watchWhileShown } from "./ticks.js";
 
 /**
  * @typedef {import("./plan_state.js").Plan} Plan

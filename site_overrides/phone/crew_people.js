@@ -1,10 +1,10 @@
 // The list of a crew's people on its page: who is added, who leaves, and where each stands.
 
+import { watchWhileShown } from "./changing.js";
 import { everyone, keyOfPerson } from "./people.js";
 import { people } from "./plan_content.js";
 import { tell } from "./plan_words.js";
 import { offerUndo } from "./undoing.js";
-import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 
 /** @typedef {import("./store.js").Store} Store */

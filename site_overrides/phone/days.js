@@ -1,9 +1,9 @@
 // The day that is going on, and those before it.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { allRuns, beginRun, dateOf, dayName, goOnWith, runOf, runToWriteTo, timeIn } from "./runs.js";
 import { say } from "./words_said.js";
-import { watchWhileShown } from "./ticks.js";
 
 /** @typedef {import("./ticks.js").Page} Page */
 

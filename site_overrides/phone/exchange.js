@@ -1,5 +1,6 @@
 // Records from phone to phone: sent by the share sheet or as a file, taken in from files after a look at what is new.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { items, tell } from "./log_words.js";
 import { version } from "./log_content.js";
@@ -9,7 +10,6 @@ import { standing } from "./records.js";
 import { dayName, finishing, goInto, runOf } from "./runs.js";
 import { markSent, outgoing, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
 import { isTraining } from "./skills_signed.js";
-import { watchWhileShown } from "./ticks.js";
 import { say, span } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {import("./record_check.js").Taken} Taken @typedef {import("./records.js").Entry} Entry @typedef {import("./runs.js").Run} Run */

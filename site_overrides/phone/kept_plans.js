@@ -1,11 +1,11 @@
 // Plans kept by name on this phone, beside those that the farm has written.
 
+import { watchWhileShown } from "./changing.js";
 import { loaded } from "./paint.js";
 import { neededFor } from "./part_of_day.js";
 import { farmPlans, planSays } from "./plan_content.js";
 import { sayer, tell, withValues } from "./plan_words.js";
 import { computeOn } from "./running.js";
-import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 import { offerUndo, replacePlan } from "./undoing.js";
 import { date } from "./words_said.js";

@@ -1,5 +1,6 @@
 // Readings that near a bath or the air, drawn against time with their limit and what is foretold.
 
+import { watchWhileShown } from "./changing.js";
 import { valueAt } from "./curve.js";
 import { drawing, drawn, label, round, scale, shape, ticks, WIDTH, widthOf } from "./drawing.js";
 import { element } from "./element.js";
@@ -7,7 +8,6 @@ import { foretell, seriesOf } from "./foretelling.js";
 import { sayForetold } from "./foretold_words.js";
 import { items, tell, thingOf, titleOf } from "./log_words.js";
 import { frozenValues } from "./runs.js";
-import { watchWhileShown } from "./ticks.js";
 import { clock } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page @typedef {import("./log_words.js").Teller} Teller */

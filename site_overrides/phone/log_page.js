@@ -1,5 +1,6 @@
 // The log: who writes, what is due, what can be read, what was written down, and the end of the day.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { keepRemark } from "./keeping_entries.js";
 import { mountCurves } from "./log_curves.js";
@@ -9,7 +10,6 @@ import { makeTeller, tell } from "./log_words.js";
 import { mountWriter } from "./log_writer.js";
 import { dueNow, dueTitle, openDue } from "./reminders.js";
 import { dateOf, frozenIn, runOf, timeIn } from "./runs.js";
-import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 import { clock } from "./words_said.js";
 

@@ -1,12 +1,12 @@
 // Who holds this phone, and which lot is worked on.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { people } from "./log_content.js";
 import { tell } from "./log_words.js";
 import { currentLot, knownLots, nextLot, setLot } from "./lots.js";
 import { setWho } from "./log.js";
 import { namesKnown } from "./people.js";
-import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 
 /** @typedef {import("./logging.js").Page} Page */

@@ -1,10 +1,10 @@
 // Ways in: what has been gone through is kept on the phone, and shown where the paths are listed.
 
 import { known } from "./boxes.js";
+import { watchWhileShown } from "./changing.js";
 import { questionsOf } from "./drills_page.js";
 import { paths } from "./teaching.js";
 import { tell } from "./teaching_words.js";
-import { watchWhileShown } from "./ticks.js";
 
 /** @typedef {import("./logging.js").Page} Page */
 

@@ -1,11 +1,10 @@
 // Says on stations and in the log when the plan on this phone is not the one that the day began with: it was changed
 // here, or the day began on another phone.
 
-import { write } from "./changing.js";
+import { watchWhileShown, write } from "./changing.js";
 import { loaded } from "./plan_state.js";
 import { canonical, phoneOf } from "./records.js";
 import { frozenIn, frozenPlan, openRun } from "./runs.js";
-import { watchWhileShown } from "./ticks.js";
 import { replacePlan } from "./undoing.js";
 import { say } from "./words_said.js";
 

@@ -1,9 +1,8 @@
 // How far each station is, on the front page.
 
-import { hide, write } from "./changing.js";
+import { hide, watchWhileShown, write } from "./changing.js";
 import { nameOf } from "./rounds.js";
 import { say } from "./words_said.js";
-import { watchWhileShown } from "./ticks.js";
 import { OPTIONS, stepApplies } from "./plan_state.js";
 
 /** @param {import("./ticks.js").Page} page */

@@ -1,8 +1,8 @@
 // The readings of a station or a phase as large buttons, each with what was written down last, or comes to so far.
 
+import { watchWhileShown } from "./changing.js";
 import { once } from "./on_demand.js";
 import { openRun } from "./runs.js";
-import { watchWhileShown } from "./ticks.js";
 import { moment } from "./words_said.js";
 
 /** @typedef {import("./logging.js").Page} Page */

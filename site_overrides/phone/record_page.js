@@ -1,6 +1,7 @@
 // The record of a day to read and to print: the same parts as the report that is made from the file.
 
 import { addressMark } from "./address_mark.js";
+import { watchWhileShown } from "./changing.js";
 import { plannedOf, tallyRows } from "./day_tallies.js";
 import { element } from "./element.js";
 import { entryTitle } from "./log_entries.js";
@@ -11,7 +12,6 @@ import { clockOf, inOrder, phoneOf, standing, totals } from "./records.js";
 import { loaded } from "./plan_state.js";
 import { allRuns, dateOf, frozenIn, timeIn } from "./runs.js";
 import { outgoing } from "./sending.js";
-import { watchWhileShown } from "./ticks.js";
 import { clock, span } from "./words_said.js";
 
 /**

@@ -1,9 +1,9 @@
 // Lists that are gone through again and again in a day: each round has its own ticks, and all rounds stay.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { say } from "./words_said.js";
 import { isSecondTap } from "./second_taps.js";
-import { watchWhileShown } from "./ticks.js";
 
 /** @typedef {import("./ticks.js").Page} Page */
 

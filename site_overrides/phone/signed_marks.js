@@ -1,12 +1,12 @@
 // On the page of the crew: whoever stands at a place that asks for a skill they have no signature for is marked there.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { crews } from "./plan_content.js";
 import { allSigned } from "./signing_page.js";
 import { lacking } from "./skills_signed.js";
 import { skills } from "./teaching.js";
 import { tell } from "./teaching_words.js";
-import { watchWhileShown } from "./ticks.js";
 
 /** @param {import("./logging.js").Page} page @param {HTMLElement} section */
 export function mountSignedMarks(page, section) {

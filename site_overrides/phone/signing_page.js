@@ -1,5 +1,6 @@
 // Sign-off: a person is chosen, the trainer gives a name, and each skill that was seen is signed as an entry of the record.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { namesKnown } from "./people.js";
 import { toFile } from "./records.js";
@@ -8,7 +9,6 @@ import { saveAs, shareable } from "./sending.js";
 import { signatureOf, signatures, trainingRun } from "./skills_signed.js";
 import { people, skills } from "./teaching.js";
 import { tell } from "./teaching_words.js";
-import { watchWhileShown } from "./ticks.js";
 import { tidy } from "./typed_text.js";
 
 /** @typedef {import("./logging.js").Page} Page */

@@ -1,9 +1,9 @@
 // At the top of every page that writes: that the day which goes on is of another date, and the way out of it. Where a list is
 // worked through ahead, also that what was ticked on an earlier date is for that day: if it was put off, it is done again.
 
+import { watchWhileShown } from "./changing.js";
 import { element } from "./element.js";
 import { beginAnew, dateOf, dayName, isAheadHere, isPast, openRun, runOf } from "./runs.js";
-import { watchWhileShown } from "./ticks.js";
 import { say } from "./words_said.js";
 
 /** @param {import("./logging.js").Page} page */

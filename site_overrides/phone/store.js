@@ -87,6 +87,20 @@ function makeMemory() {
   };
 }
 
+/** Those who hear of changes, by the first key and all. */
+function makeListeners() {
+  /** @type {Set<(key: string, keys: string[]) => void>} */ const listeners = new Set();
+  const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
+  return {
+    announce,
+    tellOf: (/** @type {[string, any][]} */ facts) => void (facts.length && announce(facts[0][0], facts.map(([key]) => key))),
+    /** @type {Store["watch"]} */ watch(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
 /** @param {string} name @returns {Promise<Store>} */
 export async function openStore(name) {
   /** @type {IDBDatabase | null} */
@@ -97,28 +111,21 @@ export async function openStore(name) {
   /** @type {Map<string, any>} what other windows have not been told of */ const fresh = new Map();
   /** @type {Promise<boolean> | undefined} */ let saving;
   /** @type {Promise<void> | undefined} */ let opening;
-  const listeners = new Set();
+  const { announce, tellOf, watch } = makeListeners();
   const channel = openChannel(name);
   /** @type {[string, any][]} what other windows change while the disk is read */ const early = [];
   channel.onmessage = ({ data: facts }) => void early.push(...facts);
-  const announce = (/** @type {string} */ key, keys = [key]) => listeners.forEach((listener) => listener(key, keys));
   const found = database && await readAll(database).catch(() => null);
   let isRead = Boolean(found);
-  learn([...found ?? [], ...early]);
-  for (const fact of findLeft(name)) {
-    memory.set(...fact);
-    unsaved.set(...fact);
-  }
+  const left = findLeft(name);
+  learn([...found ?? [], ...early, ...left]);
+  for (const fact of left) unsaved.set(...fact);
 
   channel.onmessage = ({ data: facts }) => {
     for (const [key] of facts) pending.delete(key);
     learn(facts);
     tellOf(facts);
   };
-
-  function tellOf(/** @type {[string, any][]} */ facts) {
-    if (facts.length) announce(facts[0][0], facts.map(([key]) => key));
-  }
 
   function learn(/** @type {[string, any][]} */ facts) {
     for (const fact of facts) memory.set(...fact);
@@ -212,10 +219,7 @@ export async function openStore(name) {
     put: change,
     keep,
     remove: (key) => change(key, undefined),
-    watch: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    watch,
     unsaved: () => unsaved.size,
     isRead: () => isRead,
   };

@@ -1,6 +1,6 @@
 // Rows that are ticked. Each tick is a fact of its own, named by run, list and step, never by position.
 
-import { hide, write } from "./changing.js";
+import { hide, watchWhileShown, write } from "./changing.js";
 import { element } from "./element.js";
 import { OPTIONS, stepApplies } from "./plan_state.js";
 import { printOf as shortHash } from "./records.js";
@@ -41,14 +41,6 @@ function bind(row, act) {
   action.id = `does-${stepOf(row)}`;
   boxOf(row).setAttribute("aria-labelledby", action.id);
   boxOf(row).addEventListener("change", act);
-}
-
-/** Paints when something changes that it is about, told by its key. @param {Store} store @param {HTMLElement} element @param {() => void} paint @param {...RegExp} about  anything at all where none is given */
-export function watchWhileShown(store, element, paint, ...about) {
-  const stop = store.watch((_, keys) => {
-    if (!element.isConnected) stop();
-    else if (keys.some((key) => (about.length ? about.some((one) => one.test(key)) : key))) paint();
-  });
 }
 
 /**

@@ -23,6 +23,11 @@ WRITTEN = [
     if path.suffix in {".py", ".js", ".jinja", ".html", ".css", ".svg"}
 ]
 
+PROGRAMS = [path for path in WRITTEN if path.suffix == ".js"]
+COMMENT = re.compile(r"\s*(?://|/\*(?!.*\*/ (?:const|let) )|\*|$)")
+FUNCTION = re.compile(r"(?:\bfunction\b.*|=> )\{$|^\s+(?!if|for|while|switch|catch)(?:async )?\w+\(.*\) \{$")
+IMPORT = re.compile(r'^(?:import|export) .*? from "\./(\w+\.js)";$', re.MULTILINE)
+
 
 @cache
 def trees() -> dict[str, ast.Module]:
@@ -62,7 +67,46 @@ def test_each_module_begins_with_what_it_is_for() -> None:
 
 def test_no_text_of_a_program_goes_over_lines() -> None:
     """Margins are taken out of programs, and would be missed there."""
-    programs = [path for path in WRITTEN if path.suffix == ".js"]
-    lines = ((path.name, line) for path in programs for line in path.read_text(encoding="utf-8").splitlines())
-    assert len(programs) > 100
+    lines = ((path.name, line) for path in PROGRAMS for line in path.read_text(encoding="utf-8").splitlines())
+    assert len(PROGRAMS) > 100
     assert [found for found in lines if found[1].replace("\\`", "").count("`") % 2] == []
+
+
+def own_lines(program: str) -> dict[str, int]:
+    """How long each function is without comments and without the functions in it, by where it begins."""
+    lengths: dict[str, int] = {}
+    around: list[tuple[int, str]] = []
+    for number, line in enumerate(program.splitlines(), 1):
+        margin = len(line) - len(line.lstrip())
+        if COMMENT.match(line):
+            continue
+        if FUNCTION.search(line):
+            around.append((margin, f"{number} {line.strip()}"))
+            lengths[around[-1][1]] = 0
+        if around:
+            lengths[around[-1][1]] += 1
+        if around and margin == around[-1][0] and line.lstrip().startswith("}"):
+            around.pop()
+    assert around == []
+    return lengths
+
+
+def test_functions_of_programs_are_short() -> None:
+    """Those that share what is theirs alone stand within one another."""
+    lengths = {
+        f"{path.name}: {where}": length
+        for path in PROGRAMS
+        for where, length in own_lines(path.read_text(encoding="utf-8")).items()
+    }
+    assert len(lengths) > 700
+    assert {name: length for name, length in lengths.items() if length > LONGEST_FUNCTION} == {}
+    example = "function f() {\n  const g = () => {\n    return 1;\n  };\n  // Why.\n  return g;\n}\n"
+    assert own_lines(example) == {"1 function f() {": 3, "2 const g = () => {": 3}
+
+
+def test_programs_do_not_import_each_other_in_a_circle() -> None:
+    imports = {path.name: set(IMPORT.findall(path.read_text(encoding="utf-8"))) for path in PROGRAMS}
+    assert sum(map(len, imports.values())) > 300
+    while ready := {name for name, wanted in imports.items() if not wanted & imports.keys()}:
+        imports = {name: wanted for name, wanted in imports.items() if name not in ready}
+    assert imports == {}
