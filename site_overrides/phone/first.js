@@ -40,11 +40,12 @@
     const unseen = setTimeout(seen, tellsPaint ? 1000 : 0);
   }
 
-  // What is tapped before the programs listen waits for them, until the page says that nothing is kept.
+  // What is tapped before the programs listen waits for them, until the page says that nothing is kept. What programs
+  // made themselves listens at once.
   /** @type {Map<HTMLElement, boolean | undefined>} */ const taps = new Map();
   const hear = (/** @type {Event} */ { target }) => {
     const thing = /** @type {HTMLInputElement | null} */ (/** @type {Element} */ (target).closest("button, input[type=checkbox]"));
-    if (thing) taps.set(thing, thing.checked);
+    if (thing && !thing.closest(".strip")) taps.set(thing, thing.checked);
   };
   const deaf = () => removeEventListener("click", hear);
   addEventListener("click", hear);

@@ -28,8 +28,6 @@ const run = () => currentRun(store);
 const timers = startTimers(store, strip, log, run);
 const page = { store, plan, log, strip, timers, run };
 
-const doEarlyTaps = earlyTaps();
-awaitSearch(root, plan);
 startOffline(root, strip, timers);
 const reminding = startReminders(page);
 
@@ -44,10 +42,13 @@ function mount() {
   return Promise.all(coming);
 }
 
-startDaylight();
 startFrame();
 startTurning(root, mount);
 await breathe();
+// From here to what listens to taps nothing else may come in between.
+const doEarlyTaps = earlyTaps();
+startDaylight();
+awaitSearch(root, plan);
 await mount();
 await reminding;
 doEarlyTaps();

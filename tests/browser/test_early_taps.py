@@ -42,6 +42,30 @@ def test_ticks_and_timers_tapped_early_are_kept(phone: BrowserContext, shared_ho
     assert page.locator(".strip__row .left:not(:empty)").count() == 1
 
 
+TAPPED_AS_PROGRAMS_START = """document.addEventListener("DOMContentLoaded", () => {
+  const tap = (what) => document.querySelector(what).click();
+  const watch = new MutationObserver(() => {
+    if (!document.querySelector(".strip")) return;
+    watch.disconnect();
+    tap(".step:not([hidden]) .step__tick");
+    tap("[data-timer]");
+    tap("[data-daylight]");
+  });
+  watch.observe(document.body, { childList: true, subtree: true });
+});"""
+
+
+def test_a_tap_while_programs_start_is_done_once(phone: BrowserContext, shared_host: Host) -> None:
+    page = phone.new_page()
+    page.add_init_script(TAPPED_AS_PROGRAMS_START)
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    until(page, "document.querySelector('.strip__row .left')?.innerText")
+    assert page.locator(".strip__row .left:not(:empty)").count() == 1
+    assert page.evaluate("document.body.dataset.mdColorScheme") == "slate"
+
+
 def test_a_tick_that_stands_is_not_taken_back_by_an_early_tap(phone: BrowserContext, shared_host: Host) -> None:
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
