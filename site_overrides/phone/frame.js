@@ -7,6 +7,7 @@ let last;
 /** @type {IntersectionObserver} */ let titleWatch;
 
 export function startFrame() {
+  showIcon();
   const name = document.querySelector(".md-header__title");
   titleWatch = new IntersectionObserver(([{ isIntersecting }]) => name?.classList.toggle("md-header__title--active", !isIntersecting), { rootMargin: "-56px 0px 0px" });
   window.addEventListener("hashchange", openTarget);
@@ -25,6 +26,12 @@ export function startFrame() {
       delete fold.dataset.printed;
     }
   });
+}
+
+/** The tab's picture: a page that waited for it would be painted later. */
+function showIcon() {
+  const icon = /** @type {HTMLLinkElement | null} */ (document.querySelector("link[data-comes]"));
+  if (icon) icon.href = new URL(icon.dataset.comes ?? "", location.href).href;
 }
 
 /** The reader then stands at the new page's title, as after a full load. */

@@ -1,5 +1,7 @@
 """What is tapped while the programs are still on their way is done when they have come."""
 
+from urllib.request import urlopen
+
 from playwright.sync_api import BrowserContext, Page, Route
 
 from tests.browser.host import Host
@@ -92,7 +94,7 @@ def test_nothing_is_done_that_the_page_said_is_not_kept(phone: BrowserContext, s
     assert not page.locator(TICKS).first.is_checked()
 
 
-def test_programs_and_manifest_leave_the_line_to_what_is_painted(phone: BrowserContext, shared_host: Host) -> None:
+def test_programs_manifest_and_icon_leave_the_line_to_what_is_painted(phone: BrowserContext, shared_host: Host) -> None:
     """Of a page that comes from the host; where nothing was painted for a second the programs do not wait on."""
     page = phone.new_page()
     page.goto(shared_host.address + "plan/")
@@ -102,6 +104,9 @@ def test_programs_and_manifest_leave_the_line_to_what_is_painted(phone: BrowserC
             performance.getEntriesByName("first-contentful-paint")[0].startTime]"""
     )
     assert began > min(painted, 1000)
+    icon = page.locator("link[rel=icon]").get_attribute("href")
+    assert icon == shared_host.address + "icons/48.png"
+    assert urlopen(icon).headers["content-type"] == "image/png"
     until(page, "document.querySelector('link[rel=manifest]')")
     found = phone.new_cdp_session(page).send("Page.getAppManifest")
     assert found["url"] == shared_host.address + "manifest.webmanifest"

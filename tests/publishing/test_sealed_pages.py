@@ -31,7 +31,8 @@ class Page(HTMLParser):
         runs = [name for name in named if name.startswith("on") or name == "style"]
         runs += [value for value in named.values() if value.strip().lower().startswith("javascript:")]
         fetched = [named.get("src", ""), named.get("href", "") if tag == "link" else ""]
-        self.forbidden += [f"{tag}: {each}" for each in [*runs, *filter(re.compile(r"\w+:|//").match, fetched)]]
+        elsewhere = filter(re.compile(r"(?!data:,$)\w+:|//").match, fetched)
+        self.forbidden += [f"{tag}: {each}" for each in [*runs, *elsewhere]]
         self.links += [named["rel"]] if tag == "link" else []
         if tag in self.inline and "src" not in named and named.get("type") != "application/json":
             self._within = tag
