@@ -45,7 +45,7 @@
   /** @type {Map<HTMLElement, boolean | undefined>} */ const taps = new Map();
   const hear = (/** @type {Event} */ { target }) => {
     const thing = /** @type {HTMLInputElement | null} */ (/** @type {Element} */ (target).closest("button, input[type=checkbox]"));
-    if (thing && !thing.closest(".strip")) taps.set(thing, thing.checked);
+    if (thing && !thing.closest(".strip, dialog")) taps.set(thing, thing.checked);
   };
   const deaf = () => removeEventListener("click", hear);
   addEventListener("click", hear);
