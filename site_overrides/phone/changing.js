@@ -1,5 +1,5 @@
-// Changes to what a page shows. Where it already is as it should be nothing is touched, so that the browser has nothing
-// to style, lay out or paint again.
+// Changes to what a page shows, and when to make them. Where it already is as it should be nothing is touched, so that
+// the browser has nothing to style, lay out or paint again.
 
 /** Changes the text that is there: another in its place is more work for the browser. @param {Element} element @param {string} words */
 export function write(element, words) {

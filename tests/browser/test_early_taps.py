@@ -104,6 +104,7 @@ def test_programs_manifest_and_icon_leave_the_line_to_what_is_painted(phone: Bro
             performance.getEntriesByName("first-contentful-paint")[0].startTime]"""
     )
     assert began > min(painted, 1000)
+    assert b'<link rel="icon" href="data:,"' in urlopen(page.url).read()
     icon = page.locator("link[rel=icon]").get_attribute("href")
     assert icon == shared_host.address + "icons/48.png"
     assert urlopen(icon).headers["content-type"] == "image/png"

@@ -57,6 +57,14 @@ def walked_by_keys(page: Page, most: int = 400) -> list[dict[str, Any]]:
     raise AssertionError("it never comes round")
 
 
+def tab_to(page: Page, what: str, most: int = 100) -> None:
+    for _ in range(most):
+        page.keyboard.press("Tab")
+        if page.evaluate("(what) => document.activeElement.closest(what) !== null", what):
+            return
+    raise AssertionError(f"keys do not lead to {what}")
+
+
 def test_a_station_is_read_from_its_head_to_its_foot(phone: BrowserContext, shared_host: Host) -> None:
     page = open_page(phone, shared_host.address + states.STATION)
     told = spoken(page)
@@ -120,8 +128,7 @@ def test_a_strip_that_comes_does_not_cover_what_keys_have_led_to(phone: BrowserC
     page.goto(shared_host.address + states.STATION)
     until(page, READY)
     until(page, "document.querySelector('.strip').checkVisibility()")
-    while not page.evaluate("document.activeElement.closest('.step__tick')"):
-        page.keyboard.press("Tab")
+    tab_to(page, ".step__tick")
     strip = "document.querySelector('.strip').getBoundingClientRect()"
     page.evaluate(f"scrollBy(0, document.activeElement.getBoundingClientRect().bottom - {strip}.top + 1)")
     assert page.evaluate(f"({FOCUSED})().isSeen")

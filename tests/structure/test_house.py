@@ -25,7 +25,7 @@ WRITTEN = [
 
 PROGRAMS = [path for path in WRITTEN if path.suffix == ".js"]
 COMMENT = re.compile(r"\s*(?://|/\*(?!.*\*/ (?:const|let) )|\*|$)")
-FUNCTION = re.compile(r"(?:\bfunction\b.*|=> )\{$|^\s+(?!if|for|while|switch|catch)(?:async )?\w+\(.*\) \{$")
+FUNCTION = re.compile(r"(?:\bfunction\b.*|=> )\{$|^\s+(?!(?:if|for|while|switch|catch)\b)(?:async )?\w+\(.*\) \{$")
 IMPORT = re.compile(r'^(?:import|export) .*? from "\./(\w+\.js)";$', re.MULTILINE)
 
 
