@@ -81,6 +81,11 @@ def test_only_the_front_page_names_the_manifest_by_itself(texts: dict[str, str])
     assert [name for name, text in texts.items() if "manifest" in Page(text).links] == ["index.html"]
 
 
+def test_no_file_is_one_that_hosts_keep_back(demo: Order) -> None:
+    """actions/upload-pages-artifact leaves out hidden files since its version 4.0.0 (its README), others do likewise."""
+    assert [path for path in demo.site.rglob(".*")] == []
+
+
 def test_a_copy_for_a_disk_loads_nothing_from_elsewhere_either(demo: Order, tmp_path: Path) -> None:
     from generator.publishing.disk import copy_to_disk
 

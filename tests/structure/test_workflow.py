@@ -28,7 +28,9 @@ def test_each_action_is_pinned_to_the_host_s_own() -> None:
         "actions/upload-pages-artifact",
         "actions/deploy-pages",
     ]
-    assert all(re.search(r"@v\d+$", action) for action in actions)
+    assert all(re.search(r"@[0-9a-f]{40}$", action) for action in actions), "a tag can be moved to other code"
+    versions = [line for line in TEXT.splitlines() if re.search(r"uses: \S+ # v\d+\.\d+\.\d+$", line)]
+    assert len(versions) == len(actions), "what a commit stands for is written behind it"
 
 
 def test_its_commands_are_ours_and_in_order() -> None:
