@@ -11,4 +11,4 @@ from generator.rules.inspection import Finding, Inspection
 def days_can_be_worked_out(inspection: Inspection) -> Iterator[Finding]:
     """Formulas of tallies and lessons name readings and quantities, and give what they must; limits fit readings."""
     for flaw in link_formulas(inspection.workbook)[1]:
-        yield Finding(flaw.kind, flaw.name, flaw.path, flaw.fault, flaw.hint, flaw.column)
+        yield Finding(*flaw)

@@ -15,7 +15,7 @@ from generator.units import UnitFault
 def drills_can_be_worked_out(inspection: Inspection) -> Iterator[Finding]:
     """Formulas, bounds and places for numbers of a drill name quantities, or what it draws or works out itself."""
     for flaw in link_drills(inspection.workbook)[1]:
-        yield Finding("drills", flaw.name, flaw.path, flaw.fault, flaw.hint, flaw.column)
+        yield Finding(*flaw)
     for name, drill in inspection.library.drills.items():
         if all(key in inspection.workbook.givens.inputs for key in drill.vary):
             try:

@@ -4,33 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import NamedTuple
 
 from generator.computing import Workbook
-from generator.formula import (
-    TRUTH,
-    FormulaFault,
-    FormulaFaults,
-    Kind,
-    Measured,
-    Node,
-    Scope,
-    check_gives,
-    names,
-    parse,
-)
+from generator.computing.flaws import Flaw, Flaws
+from generator.formula import TRUTH, Kind, Measured, Node, names
 from generator.model.leaves import Path
 from generator.model.teaching import Drill
-
-
-class Flaw(NamedTuple):
-    """What is wrong in a drill, at a column from 1 of a text, or nought."""
-
-    name: str
-    path: Path
-    column: int
-    fault: str
-    hint: str
 
 
 @dataclass(frozen=True)
@@ -41,9 +20,9 @@ class LinkedDrill:
     whens: Mapping[str, Node]
 
 
-def link_drills(workbook: Workbook) -> tuple[dict[str, LinkedDrill], list[Flaw]]:
+def link_drills(workbook: Workbook) -> tuple[dict[str, LinkedDrill], Flaws]:
     """The formulas of all drills, and all that is wrong with them; what is wrong is left out."""
-    flaws: list[Flaw] = []
+    flaws = Flaws()
     linked = {name: _Linking(workbook, name, flaws).link(drill) for name, drill in workbook.library.drills.items()}
     return linked, flaws
 
@@ -75,7 +54,7 @@ def right_answers(
 
 
 class _Linking:
-    def __init__(self, workbook: Workbook, name: str, flaws: list[Flaw]) -> None:
+    def __init__(self, workbook: Workbook, name: str, flaws: Flaws) -> None:
         self._workbook = workbook
         self._name = name
         self._flaws = flaws
@@ -108,23 +87,15 @@ class _Linking:
         return Measured(self._workbook.book.dimension(measure.unit), measure.point)
 
     def _tree(self, path: Path, text: str, wanted: Kind) -> Node | None:
-        scope: Scope = self._scope
-        try:
-            tree = parse(text, scope)
-            check_gives(tree, wanted, scope)
-        except (FormulaFault, FormulaFaults) as found:
-            faults = found.faults if isinstance(found, FormulaFaults) else (found,)
-            self._flaws += [Flaw(self._name, path, each.column, each.fault, each.hint) for each in faults]
-            return None
-        return tree
+        return self._flaws.link("drills", self._name, path, text, self._scope, wanted)
 
     def _unfit(self, drill: Drill) -> Iterator[Flaw]:
         for kind, given in (("draws", drill.draws), ("works", drill.works)):
             for name in given:
                 if name in self._workbook.items:
                     fault = f"`{name}` is the id of a quantity and of a number of this drill"
-                    yield Flaw(self._name, (kind, name), 0, fault, "rename it here")
+                    yield Flaw("drills", self._name, (kind, name), fault, "rename it here")
         for name in drill.vary:
             if name not in self._workbook.givens.inputs:
                 fault = f"`{name}` is not an input with a range"
-                yield Flaw(self._name, ("vary", name), 0, fault, "draw something else")
+                yield Flaw("drills", self._name, ("vary", name), fault, "draw something else")

@@ -82,7 +82,7 @@ def test_only_the_front_page_names_the_manifest_by_itself(texts: dict[str, str])
 
 
 def test_no_file_is_one_that_hosts_keep_back(demo: Order) -> None:
-    """actions/upload-pages-artifact leaves out hidden files since its version 4.0.0 (its README), others do likewise."""
+    """actions/upload-pages-artifact leaves out hidden files since 4.0.0 (its README), others do likewise."""
     assert [path for path in demo.site.rglob(".*")] == []
 
 
