@@ -9,6 +9,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from generator.computing.items import Item
 from generator.formula import Working
 from generator.model.procedure import Procedure, Step
 from generator.telling import addresses
@@ -17,6 +18,7 @@ from generator.telling.edition import Edition
 from generator.telling.figures import Figures
 from generator.telling.sentences import Sentences
 from generator.units import plainly
+from generator.units.writing import MINUS
 
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~^])")
 
@@ -55,6 +57,12 @@ class Views:
             if identifier in workbook.givens.inputs
             else "constant"
         )
+
+    def keyboard(self, item: Item) -> str:
+        """Which keyboard is asked for to type a value: on iPhones the one of digits has no minus sign."""
+        lowest = item.quantity.range and self._figures.read(item.quantity.range[0], item)
+        below = lowest is not None and MINUS in self._figures.write(lowest, item)
+        return "text" if below or item.measure.form in ("clock", "duration") else "decimal"
 
     def home(self, identifier: str) -> str:
         """Where a quantity or choice is shown in full."""

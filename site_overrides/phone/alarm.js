@@ -5,14 +5,26 @@ import { say, span } from "./words_said.js";
 
 /** @type {AudioContext | undefined} */
 let audio;
-let loudUntil = 0;
+let [loudUntil, lastHeard] = [0, -1];
 const CALM = 700; // milliseconds in which a tap was meant for what the alarm came over
 let [shown, shownAt] = ["", 0];
 
-/** Unlocks sound; phones allow that only while a tap is being answered. */
+/** Unlocks sound; phones allow that only while a tap is being answered, and what a call cut off on an iPhone stays silent: then it is made anew. */
 export function prepareSound() {
-  audio ??= "AudioContext" in window ? new AudioContext() : undefined;
-  audio?.resume().catch(() => undefined);
+  if (!("AudioContext" in window)) return;
+  if (audio && (audio.state !== "running" || audio.currentTime === lastHeard)) {
+    audio.close().catch(() => undefined);
+    audio = undefined;
+  }
+  if (!audio) [audio, loudUntil] = [new AudioContext(), 0];
+  lastHeard = audio.currentTime;
+  audio.resume().catch(() => undefined);
+}
+
+/** Where a phone can be told, an alarm sounds in spite of a silent switch, and what played before plays on after it. @param {"playback" | "auto"} type */
+function claimSound(type) {
+  const session = /** @type {{audioSession?: {type: string}}} */ (navigator).audioSession;
+  if (session) session.type = type;
 }
 
 const title = element("p", { class: "alarm__title", id: "alarm-title" });
@@ -23,7 +35,10 @@ const off = element("button", { type: "button", class: "button button--large" },
 const place = element("a", { class: "button", href: "#" }, say("alarm_place"));
 const alarm = element("dialog", { class: "alarm", "aria-labelledby": "alarm-title", "aria-describedby": "alarm-says" }, title, says, ago, others, off, place);
 alarm.addEventListener("click", ignoreEarly, true);
-alarm.addEventListener("close", () => document.body.removeAttribute("data-alarm"));
+alarm.addEventListener("close", () => {
+  document.body.removeAttribute("data-alarm");
+  claimSound("auto");
+});
 document.body.append(alarm);
 
 /**
@@ -42,7 +57,10 @@ export function ring(timer, putOff) {
   alarm.oncancel = (event) => void (ignoreEarly(event) || putOff());
   const name = `${timer.label} ${timer.end}`;
   if (!alarm.open || name !== shown) [shown, shownAt] = [name, performance.now()];
-  if (!alarm.open) alarm.showModal();
+  if (!alarm.open) {
+    alarm.showModal();
+    claimSound("playback");
+  }
   document.body.setAttribute("data-alarm", "");
   makeNoise();
 }

@@ -1,8 +1,13 @@
 // Keeps the screen on while it must be: no page can ring on a sleeping phone.
 
+import { isOnHomeScreen } from "./home_screen.js";
+
 /** @type {WakeLockSentinel | undefined} */
 let lock;
 let asking = false;
+
+/** Before iOS 18.4 a page on the home screen is given the lock, and the screen goes dark all the same (WebKit's bug 254545). */
+const sleepsAnyway = isOnHomeScreen && /OS (1[67]|18_[0-3])_/.test(navigator.userAgent);
 
 /** @param {boolean} wanted @param {(able: boolean) => void} tell  called with what came of it */
 export async function keepAwake(wanted, tell) {
@@ -15,5 +20,5 @@ export async function keepAwake(wanted, tell) {
   asking = true;
   lock = await navigator.wakeLock?.request("screen").catch(() => undefined);
   asking = false;
-  tell(Boolean(lock));
+  tell(Boolean(lock) && !sleepsAnyway);
 }

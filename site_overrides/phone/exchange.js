@@ -21,12 +21,12 @@ export function mountExchange(page, place) {
   const part = (/** @type {string} */ name) => /** @type {any} */ (place.querySelector(`[data-exchange-${name}]`));
   part("share").hidden = !shareable("record", "{}");
   part("share").addEventListener("click", () => share(page, part("state")));
-  part("file").addEventListener("click", () => {
-    const { text, count } = recordFile(page, page.run(), version);
-    saveAs(part("file"), `record-${page.run() || "empty"}-${page.log.phone()}.json`, "application/json", text);
-    markSent(page, page.run(), count);
+  part("file").addEventListener("click", async (/** @type {MouseEvent} */ event) => {
+    const run = page.run();
+    const { text, count } = recordFile(page, run, version);
+    if (await saveAs(event, `record-${run || "empty"}-${page.log.phone()}.json`, "application/json", text)) markSent(page, run, count);
   });
-  part("table").addEventListener("click", () => saveAs(part("table"), `record-${page.run() || "empty"}.csv`, "text/csv", tableFile(page, page.run())));
+  part("table").addEventListener("click", (/** @type {MouseEvent} */ event) => saveAs(event, `record-${page.run() || "empty"}.csv`, "text/csv", tableFile(page, page.run())));
   part("open").addEventListener("change", async () => {
     const files = [...part("open").files];
     part("found").replaceChildren();

@@ -1,6 +1,7 @@
 // The copy kept on the phone: made once, and replaced only when nobody is in the middle of something.
 
 import { quiet } from "./breathing.js";
+import { isInBrowserOfIphone } from "./home_screen.js";
 import { say } from "./words_said.js";
 
 let asked = false;
@@ -125,10 +126,10 @@ function loadWhenStale() {
   }, true);
 }
 
-/** In a browser's window an iPhone forgets what it kept; only iPhones say whether a page stands alone. */
+/** In a browser's window an iPhone forgets what it kept. */
 function hintAtInstalling() {
   const hint = /** @type {HTMLElement | null} */ (document.querySelector("[data-install-hint]"));
-  if (hint) hint.hidden = /** @type {{standalone?: boolean}} */ (navigator).standalone !== false;
+  if (hint) hint.hidden = !isInBrowserOfIphone;
 }
 
 /** Says on the page about this copy whether it is whole. @param {import("./store.js").Store} store */

@@ -5,6 +5,7 @@ import { loaded } from "./paint.js";
 import { isSame, readPlan, readPlanFile, writePlan, writePlanFile } from "./plan_codes.js";
 import { follow, sayer, tell, titleOf } from "./plan_words.js";
 import { qrCode } from "./qr_code.js";
+import { saveAs } from "./sending.js";
 import { offerUndo, replacePlan } from "./undoing.js";
 
 /**
@@ -48,9 +49,7 @@ function paintOwn({ store, plan }, formulas, section) {
   };
   part("share").hidden = !navigator.share;
   part("share").onclick = () => navigator.share({ url: link }).catch(() => undefined);
-  const file = part("file");
-  if (file.href.startsWith("blob:")) URL.revokeObjectURL(file.href);
-  file.href = URL.createObjectURL(new Blob([writePlanFile(name, changes, formulas)], { type: "application/json" }));
+  part("file").onclick = (/** @type {MouseEvent} */ event) => saveAs(event, "plan.json", "application/json", writePlanFile(name, changes, formulas));
   section.dataset.painted = "";
 }
 

@@ -128,7 +128,7 @@ function cost(rows) {
   let total = 0;
   for (const line of [...rows, ...columns].map((cells) => cells.join(""))) {
     for (const run of line.match(/0{5,}|1{5,}/g) ?? []) total += run.length - 2;
-    total += 40 * (`0000${line}0000`.match(/(?<=0000)1011101|1011101(?=0000)/g)?.length ?? 0);
+    total += 40 * (`0000${line}0000`.match(/00001011101|1011101(?=0000)/g)?.length ?? 0);
   }
   let dark = 0;
   for (let y = 0; y < size; y += 1) {

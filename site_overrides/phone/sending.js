@@ -1,5 +1,6 @@
 // The record on its way out of the phone: as a file, through the phone's own share sheet, and how much has not left yet.
 
+import { isOnHomeScreen } from "./home_screen.js";
 import { inOrder, phoneOf, toFile } from "./records.js";
 import { toTable } from "./record_table.js";
 import { trainingRun } from "./skills_signed.js";
@@ -36,9 +37,19 @@ export function shareable(name, text) {
   return kinds.find((file) => navigator.canShare?.({ files: [file] })) ?? null;
 }
 
-/** Makes a link save a text under a name. @param {HTMLAnchorElement} link @param {string} name @param {string} type @param {string} text */
-export function saveAs(link, name, type, text) {
+/**
+ * Lets the link that is tapped save a text under a name. On an iPhone's home screen no link can: there the share sheet does.
+ * @param {MouseEvent} event @param {string} name @param {string} type @param {string} text @returns {Promise<boolean>} whether it left
+ */
+export async function saveAs(event, name, type, text) {
+  const file = new File([text], name, { type });
+  if (isOnHomeScreen && navigator.canShare?.({ files: [file] })) {
+    event.preventDefault();
+    return navigator.share({ files: [file] }).then(() => true, () => false);
+  }
+  const link = /** @type {HTMLAnchorElement} */ (event.currentTarget);
   if (link.href.startsWith("blob:")) URL.revokeObjectURL(link.href);
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(file);
   link.download = name;
+  return true;
 }

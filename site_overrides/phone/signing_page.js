@@ -102,6 +102,6 @@ async function send(page) {
   const file = shareable(name, text);
   if (file) return navigator.share({ files: [file] }).catch(() => undefined);
   const link = element("a", {});
-  saveAs(link, `${name}.json`, "application/json", text);
+  link.addEventListener("click", (event) => saveAs(event, `${name}.json`, "application/json", text));
   link.click();
 }

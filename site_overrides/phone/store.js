@@ -5,7 +5,8 @@ import { painted } from "./frames.js";
 import { findLeft, forgetLeft, leaveBehind } from "./leaving.js";
 
 const TABLE = "facts";
-const LATER = 500; // milliseconds until a disk that could not be read is tried again
+const [LATER, LATEST] = [500, 60_000]; // milliseconds until a disk that failed is tried again, first and at last
+const PATIENCE = 5000; // milliseconds: a database that has not answered by then may never (WebKit's bug 315804)
 const GIVEN_ONCE = /^run\/|^setting\/phone$/; // a day and a phone that are on disk are not replaced by what was begun without them
 
 /**
@@ -20,9 +21,15 @@ const GIVEN_ONCE = /^run\/|^setting\/phone$/; // a day and a phone that are on d
  * @property {() => boolean} isRead  whether the disk could be read; where it cannot be, nothing that is changed is kept
  */
 
+/** @template T @param {(resolve: (value: T) => void, reject: (reason: unknown) => void) => void} ask @returns {Promise<T>} */
+function answer(ask) {
+  const silence = new Promise((_, reject) => setTimeout(() => reject(new Error("no answer")), PATIENCE));
+  return Promise.race([new Promise(ask), silence]);
+}
+
 /** @param {string} name @returns {Promise<IDBDatabase>} */
 function openDatabase(name) {
-  return new Promise((resolve, reject) => {
+  return answer((resolve, reject) => {
     const request = indexedDB.open(name, 1);
     request.onupgradeneeded = () => request.result.createObjectStore(TABLE);
     request.onsuccess = () => resolve(request.result);
@@ -42,7 +49,7 @@ function openChannel(name) {
 
 /** @param {IDBDatabase} database @returns {Promise<[string, any][]>} */
 function readAll(database) {
-  return new Promise((resolve, reject) => {
+  return answer((resolve, reject) => {
     const transaction = database.transaction(TABLE);
     const table = transaction.objectStore(TABLE);
     const [keys, values] = [table.getAllKeys(), table.getAll()];
@@ -53,7 +60,7 @@ function readAll(database) {
 
 /** @param {IDBDatabase} database @param {Iterable<[string, any]>} changes  a value of undefined takes the key out */
 function write(database, changes) {
-  return new Promise((resolve, reject) => {
+  return answer((resolve, reject) => {
     const transaction = database.transaction(TABLE, "readwrite", { durability: "strict" });
     transaction.oncomplete = () => resolve(true);
     transaction.onabort = transaction.onerror = () => reject(transaction.error);
@@ -111,6 +118,7 @@ export async function openStore(name) {
   /** @type {Map<string, any>} what other windows have not been told of */ const fresh = new Map();
   /** @type {Promise<boolean> | undefined} */ let saving;
   /** @type {Promise<void> | undefined} */ let opening;
+  let [wait, trying] = [LATER, 0];
   const { announce, tellOf, watch } = makeListeners();
   const channel = openChannel(name);
   /** @type {[string, any][]} what other windows change while the disk is read */ const early = [];
@@ -162,7 +170,23 @@ export async function openStore(name) {
     forgetLeft(name, new Map(changes));
   }
 
-  const save = () => flush().catch(() => reopen().then(flush)).then(() => true, () => false);
+  const save = () => flush().catch(() => reopen().then(flush)).then(() => {
+    wait = LATER;
+    return true;
+  }, () => {
+    tryLater();
+    return false;
+  });
+
+  /** What did not come to disk, or from it, is tried again, ever less often. */
+  function tryLater() {
+    trying ||= window.setTimeout(async () => {
+      trying = 0;
+      await save();
+      announce("");
+    }, wait);
+    wait = Math.min(2 * wait, LATEST);
+  }
 
   function change(/** @type {string} */ key, /** @type {any} */ value) {
     memory.set(key, value);
@@ -183,20 +207,18 @@ export async function openStore(name) {
     return saved;
   }
 
-  // A page that is left may not come to its next frame.
-  window.addEventListener("pagehide", () => {
-    leaveBehind(name, unsaved);
-    if (saving) save();
+  // A page that is left may not come to its next frame, and what an iPhone puts aside it may end without a word.
+  window.addEventListener("pagehide", leave);
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") leave();
+    else if (unsaved.size) save().then(() => announce(""));
   });
   if (unsaved.size) save().then(() => announce(""));
-  if (!isRead) readLater(LATER);
+  if (!isRead) tryLater();
 
-  function readLater(/** @type {number} */ wait) {
-    setTimeout(async () => {
-      await save();
-      if (isRead) announce("");
-      else readLater(2 * wait);
-    }, wait);
+  function leave() {
+    leaveBehind(name, unsaved);
+    if (saving) save();
   }
 
   async function keep(/** @type {[string, any][]} */ facts) {

@@ -81,7 +81,7 @@ export function startTimers(store, strip, log, run) {
 
   setInterval(tick, 500);
   document.addEventListener("visibilitychange", tick);
-  document.addEventListener("pointerdown", () => all().length && prepareSound());
+  for (const kind of ["touchend", "click"]) document.addEventListener(kind, () => all().length && prepareSound(), true); // where a finger goes down is no permission
   store.watch((_, keys) => keys.some((key) => key.startsWith(PREFIX)) && tick());
   tick();
 

@@ -16,7 +16,7 @@ export function writeNumber(number, digits) {
 export function placePoint(scaled, digits) {
   const text = BigInt(scaled).toString().padStart(digits + 1, "0");
   let whole = text.slice(0, text.length - digits);
-  if (whole.length > 4) whole = whole.replace(/(?<=\d)(?=(\d{3})+$)/g, NO_BREAK);
+  if (whole.length > 4) whole = whole.replace(/\B(?=(\d{3})+$)/g, NO_BREAK);
   return digits ? `${whole}.${text.slice(-digits)}` : whole;
 }
 

@@ -56,6 +56,52 @@ SHUT = """
 """
 
 
+STUCK = """
+  const { open } = IDBFactory.prototype;
+  const { transaction } = IDBDatabase.prototype;
+  const silent = { objectStore: () => silent, put() {}, delete() {}, commit() {} };
+  IDBFactory.prototype.open = function (...about) { return window.closed_ears ? {} : open.apply(this, about); };
+  IDBDatabase.prototype.transaction = function (names, mode, ...about) {
+    return window.stuck && mode === 'readwrite' ? silent : transaction.call(this, names, mode, ...about);
+  };
+"""
+"""A database that never answers, as on iPhones now and then (WebKit's bug 315804)."""
+SAVED = "!document.querySelector('.strip').innerText.includes('NOT SAVED')"
+
+
+def test_a_disk_that_never_answers_is_told_and_tried_again(phone: BrowserContext, shared_host: Host) -> None:
+    phone.add_init_script(STUCK)
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(shared_host.address + "work/scald/")
+    until(page, READY)
+    page.locator(".step__tick").first.click()
+    page.clock.run_for(1000)
+    until(page, f"{SAVED} && document.querySelectorAll('.step--done').length === 1")
+    page.evaluate("window.stuck = true")
+    page.locator(".step__tick").nth(1).click()
+    until(page, f"!({SAVED})", on_each=lambda: page.clock.run_for(1000), seconds=20)
+    page.evaluate("window.stuck = false")
+    until(page, SAVED, on_each=lambda: page.clock.run_for(1000), seconds=20)
+    page.reload()
+    until(page, READY)
+    assert page.locator(".step--done").count() == 2
+
+
+def test_a_disk_that_does_not_open_keeps_no_program_waiting(phone: BrowserContext, shared_host: Host) -> None:
+    phone.add_init_script(STUCK + "window.closed_ears = sessionStorage.getItem('closed');")
+    page = open_page(phone, shared_host.address + "work/scald/")
+    page.locator(".step__tick").first.click()
+    until(page, "document.querySelectorAll('.step--done').length === 1")
+    page.wait_for_timeout(300)
+    page.evaluate("sessionStorage.setItem('closed', 'yes')")
+    page.clock.install()
+    page.reload()
+    until(page, READY, on_each=lambda: page.clock.run_for(1000), seconds=20)
+    page.evaluate("window.closed_ears = ''")
+    until(page, "document.querySelector('.step--done')", on_each=lambda: page.clock.run_for(1000), seconds=20)
+
+
 def test_what_was_changed_while_the_disk_was_written_stays(page: Page, shared_host: Host) -> None:
     page.goto(shared_host.address)
     until(page, READY)

@@ -98,15 +98,53 @@ def test_several_at_once_the_next_first(phone: BrowserContext, shared_host: Host
     assert seconds == sorted(seconds)
 
 
+SOUND = """
+  const Real = window.AudioContext;
+  window.tones = 0;
+  window.made = [];
+  window.AudioContext = class extends Real {
+    constructor() { super(); window.made.push(this); window.audio = this; }
+    createOscillator() { window.tones += 1; return super.createOscillator(); }
+    get state() { return this.isCutOff ? 'interrupted' : super.state; }
+  };
+  navigator.audioSession = { type: 'auto' };
+"""
+
+
+def test_what_a_call_cut_off_is_made_anew_by_the_next_tap(phone: BrowserContext, shared_host: Host) -> None:
+    """As the Web Audio API's state `interrupted` has it, which iPhones alone come to. A finger that only goes down
+    may not unlock sound there; one that is lifted may."""
+    phone.add_init_script(SOUND)
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    page.locator("[data-timer]").first.click()
+    until(page, f"({LEFT}) && window.audio.state === 'running'")
+    page.evaluate("window.made.forEach((audio) => { audio.isCutOff = true; })")
+    made = page.evaluate("window.made.length")
+    page.locator("h1").tap()
+    until(page, f"window.made.length > {made} && window.audio.state === 'running'")
+
+
+def test_an_alarm_asks_to_be_heard_in_spite_of_a_silent_switch(phone: BrowserContext, shared_host: Host) -> None:
+    """`playback` is the type of the Audio Session API (W3C) that a silent switch does not turn off."""
+    phone.add_init_script(SOUND)
+    page = phone.new_page()
+    page.goto(shared_host.address + STATION)
+    until(page, READY)
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
+    page.locator("[data-timer]").first.click()
+    assert page.evaluate("navigator.audioSession.type") == "auto"
+    until(page, "document.querySelector('.alarm').open")
+    assert page.evaluate("navigator.audioSession.type") == "playback"
+    page.wait_for_timeout(800)
+    page.locator(".alarm button").click()
+    until(page, "!document.querySelector('.alarm').open")
+    assert page.evaluate("navigator.audioSession.type") == "auto"
+
+
 def test_a_new_timer_sounds_because_the_tap_unlocked_it(phone: BrowserContext, shared_host: Host) -> None:
-    phone.add_init_script("""
-      const Real = window.AudioContext;
-      window.tones = 0;
-      window.AudioContext = class extends Real {
-        constructor() { super(); window.audio = this; }
-        createOscillator() { window.tones += 1; return super.createOscillator(); }
-      };
-    """)
+    phone.add_init_script(SOUND)
     page = phone.new_page()
     page.goto(shared_host.address + STATION)
     until(page, READY)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from playwright.sync_api import BrowserContext, Error, Page
@@ -32,11 +33,13 @@ def listen(context: BrowserContext, noises: Noises) -> None:
     context.on("console", lambda line: noises.errors.append(line.text) if line.type == "error" else None)
 
 
-def until(page: Page, script: str, seconds: float = 10) -> object:
+def until(page: Page, script: str, seconds: float = 10, on_each: Callable[[], None] | None = None) -> object:
     """The first truthy answer of a script of the page, or of the page that takes its place; fails after `seconds`."""
     end = time.monotonic() + seconds
     while not (answer := _answer(page, script)):
         assert time.monotonic() < end, f"never true: {script}"
+        if on_each:
+            on_each()
         time.sleep(0.02)
     return answer
 

@@ -15,7 +15,10 @@ import pytest
 from generator.problems import ProblemsFound
 from generator.rendering import Edition, Rendered, render_site
 from generator.rendering.pages import pages
+from generator.rendering.views import Views
 from generator.telling import addresses
+from generator.telling.figures import Figures
+from generator.telling.sentences import Sentences
 from tests.rendering.conftest import make_edition
 
 
@@ -46,6 +49,16 @@ def test_a_job_shows_its_parts(rendered: Rendered) -> None:
     assert "One person at the bowl" in text
     assert "A dough that lets go of the bowl." in text
     assert text.count('type="checkbox"') == len(re.findall(r'<li class="step"', text)) >= 3
+
+
+def test_what_may_lie_below_nought_is_typed_where_there_is_a_minus_sign(edition: Edition, rendered: Rendered) -> None:
+    """On iPhones `decimal` gives digits and a point alone (HTML Standard, inputmode; from memory for iPhones)."""
+    room = edition.workbook.items["room_temperature"]
+    views = Views(edition, Figures(edition), Sentences(edition, Figures(edition)))
+    for lowest, keyboard in (("5 degC", "decimal"), ("-10 degC", "text"), ("-20 degF", "text")):
+        colder = replace(room, quantity=room.quantity.model_copy(update={"range": (lowest, "38 degC")}))
+        assert views.keyboard(colder) == keyboard
+    assert re.search(r'id="field-loaves"[^>]* inputmode="decimal"', page(rendered, "plan.md"))
 
 
 def test_where_help_is_needed_at_once_what_to_do_comes_first(edition: Edition, rendered: Rendered) -> None:

@@ -56,6 +56,12 @@ def test_functions_are_short() -> None:
     assert {name: length for name, length in lengths.items() if length > LONGEST_FUNCTION} == {}
 
 
+def test_old_phones_can_read_the_programs() -> None:
+    """A pattern that looks behind stops a whole program on iOS before 16.4 (WebKit's notes on Safari 16.4)."""
+    assert [path.name for path in PROGRAMS if re.search(r"\(\?<[=!]", path.read_text(encoding="utf-8"))] == []
+    assert len(PROGRAMS) > 100
+
+
 def test_names_say_what_lives_there() -> None:
     names = {part for path in WRITTEN for part in path.relative_to(HERE).with_suffix("").parts}
     assert names.isdisjoint(VAGUE)
