@@ -13,6 +13,7 @@ EDGES: dict[str, tuple[dict[str, str], dict[str, str]]] = {
     "gut_slow_in_heat": ({"air_temperature": "89.9 degF"}, {"air_temperature": "90 degF"}),
     "load_over_cones": ({"cones": "4", "scald_batch": "4 bird"}, {"cones": "3", "scald_batch": "4 bird"}),
     "helpers_over_crew": ({"crew": "6"}, {"crew": "5"}),
+    "nobody_left_over": ({"crew": "7"}, {"crew": "6"}),
     "split_could_be_better": ({}, {"helpers_kill": "2", "helpers_evisceration": "2"}),
     "crates_short": ({"crates_on_hand": "8"}, {"crates_on_hand": "7"}),
     "noise_over_limit": ({"plucker_noise": "90 dBA"}, {"plucker_noise": "90.1 dBA"}),
