@@ -1,5 +1,5 @@
 // Keeps the whole site on the phone, one version at a time, and changes to the next only when it is asked to.
-// The build writes here: version, files = {"path": "sha256 in base64"}, pack = {path, sha256, size, apart, loaded}: what packs well, in
+// The build writes here: version, files = {"path": "digest"}, pack = {path, digest, size, apart, loaded}: what packs well, in
 // one file, the sizes of the others, and what every page has loaded already; titles: the file that search reads, made of the pages here.
 /* the list of files */
 
@@ -11,29 +11,20 @@ const ours = `kept ${new URL(scope).pathname} `; // other sites of the same host
 const cacheName = ours + version;
 
 /** The key under which a file is kept: where it is, and which bytes. @param {string} path */
-const keyOf = (path) => `${new URL(path, scope)}?sha256=${encodeURIComponent(files[path])}`;
+const keyOf = (path) => `${new URL(path, scope)}?digest=${encodeURIComponent(files[path])}`;
 
-/** @param {string} path @param {RequestInit} more */
-async function fetchAnew(path, more) {
-  const answer = await fetch(new URL(path, scope), { cache: "no-cache", ...more, redirect: "error", credentials: "same-origin" });
+/** A half-finished upload or a sign-in page of a hotel fails here instead of being kept. @param {string} path @param {{digest?: string, cache?: RequestCache, came?: (bytes: number) => void}} more  `came` is told of each piece */
+async function fetchChecked(path, { digest = files[path], cache = "no-cache", came } = {}) {
+  const answer = await fetch(new URL(path, scope), { cache, redirect: "error", credentials: "same-origin" });
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
-  return answer;
-}
-
-/** A half-finished upload or a sign-in page of a hotel fails here instead of being kept. @param {string} path @param {RequestInit} more */
-const fetchChecked = (path, more = {}) => fetchAnew(path, { ...more, integrity: `sha256-${files[path]}` });
-
-/** The same piece by piece, which the browser's own check would hold back until all is there. @param {string} path @param {string} sha256 @param {(bytes: number) => void} came */
-async function fetchTelling(path, sha256, came) {
-  const answer = await fetchAnew(path, {});
   const pieces = /** @type {BlobPart[]} */ ([]);
   const reader = /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ (answer.body).getReader();
   for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
     pieces.push(piece.value);
-    came(piece.value.length);
+    came?.(piece.value.length);
   }
   const bytes = await new Blob(pieces).arrayBuffer();
-  if (await hash(bytes) !== sha256) throw new Error(`${path}: not as it was built`);
+  if (await digestOf(bytes) !== digest) throw new Error(`${path}: not as it was built`);
   return new Response(bytes, { headers: { "Content-Type": answer.headers.get("Content-Type") ?? "" } });
 }
 
@@ -59,18 +50,18 @@ async function keepLoaded(cache) {
 
 /** Fills the cache from the pack: a first line with the lines that files share and the length of each, then the files. @param {Cache} cache @param {(bytes: number) => void} came */
 async function keepPacked(cache, came) {
-  const answer = await fetchTelling(pack.path, pack.sha256, came);
+  const answer = await fetchChecked(pack.path, { digest: pack.digest, came });
   const content = unpack(new Uint8Array(await answer.arrayBuffer()));
   let at = content.indexOf(10) + 1;
   const { lines, listed } = /** @type {{lines: string[], listed: [string, number, string][]}} */ (JSON.parse(new TextDecoder().decode(content.subarray(0, at))));
   await Promise.all(listed.map(async ([path, length, type]) => {
     const bytes = withLines(content.subarray(at, at += length), lines);
-    if (await hash(bytes) === files[path]) await cache.put(keyOf(path), new Response(bytes, { headers: { "Content-Type": type } }));
+    if (await digestOf(bytes) === files[path]) await cache.put(keyOf(path), new Response(bytes, { headers: { "Content-Type": type } }));
   }));
 }
 
-/** @param {BufferSource} bytes */
-const hash = async (bytes) => btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest("SHA-256", bytes))));
+/** As in `generator/publishing/digest.py`. @param {BufferSource} bytes */
+const digestOf = async (bytes) => btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest("SHA-256", bytes), 0, 12)));
 
 /** @param {{kind: string, percent?: number, version?: string}} message */
 async function tell(message) {
@@ -115,7 +106,7 @@ async function keepTitles(cache) {
   const pages = Object.keys(files).filter((path) => /(^|\/)$/.test(path));
   const texts = await Promise.all(pages.map(async (path) => (await cache.match(keyOf(path)))?.text() ?? ""));
   const bytes = new TextEncoder().encode(JSON.stringify(pages.flatMap((path, place) => titlesIn(path, texts[place]))));
-  if (await hash(bytes) === files[titles]) await cache.put(keyOf(titles), new Response(bytes, { headers: { "Content-Type": "application/json" } }));
+  if (await digestOf(bytes) === files[titles]) await cache.put(keyOf(titles), new Response(bytes, { headers: { "Content-Type": "application/json" } }));
   else await keep(cache, titles);
 }
 
@@ -141,7 +132,7 @@ async function install() {
   telling.startAt(Object.keys(files).filter((path) => !waiting.includes(path)));
   const work = async () => {
     for (let path = waiting.pop(); path !== undefined; path = waiting.pop()) {
-      if (path in pack.apart) await cache.put(keyOf(path), await fetchTelling(path, files[path], telling.came));
+      if (path in pack.apart) await cache.put(keyOf(path), await fetchChecked(path, { came: telling.came }));
       else {
         await keep(cache, path);
         telling.came(weight(path));
@@ -205,7 +196,7 @@ function respond(event) {
 async function isWhole(cache, path) {
   const kept = await cache.match(keyOf(path));
   const bytes = await kept?.arrayBuffer().catch(() => undefined);
-  return (bytes && await hash(bytes)) === files[path] || (await cache.delete(keyOf(path)), false);
+  return (bytes && await digestOf(bytes)) === files[path] || (await cache.delete(keyOf(path)), false);
 }
 
 /** How much of the site is here, after a try to fetch what is not. */

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import base64
-import hashlib
 import json
 import lzma
 from collections import Counter
 from collections.abc import Mapping
 from pathlib import Path
 
+from generator.publishing.digest import digest
 from generator.publishing.shared_lines import share_lines
 
 KINDS = {
@@ -33,7 +32,7 @@ def packs_well(file: Path) -> bool:
 
 
 def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
-    """Packs what packs well of the files, by their addresses; gives the hash by which browsers check it.
+    """Packs what packs well of the files, by their addresses; gives the digest by which the worker checks it.
 
     Its first line has the lines that many files share, and the length of each. Files of a kind lie together: they are
     most alike. First come those that others have the most to copy from: pages of the fullest folder, and of all else
@@ -52,7 +51,7 @@ def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
     head = json.dumps({"lines": lines, "listed": listed}, ensure_ascii=False, separators=(",", ":"))
     packed = packed_with_size(head.encode() + b"\n" + b"".join(contents.values()))
     pack.write_bytes(packed)
-    return base64.b64encode(hashlib.sha256(packed).digest()).decode()
+    return digest(packed)
 
 
 def _folder(address: str) -> str:

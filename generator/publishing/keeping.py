@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import base64
 import hashlib
 import json
 import re
@@ -10,6 +9,7 @@ from collections.abc import Collection
 from pathlib import Path
 
 from generator.publishing import searching
+from generator.publishing.digest import digest
 from generator.publishing.first_copy import packs_well, write_pack
 from generator.publishing.loaded import loaded_by_all
 
@@ -38,7 +38,7 @@ def write_worker(site: Path, aside: Collection[str] = ()) -> None:
     found = {address: file_at(site, address) for address in files}
     loaded = loaded_by_all(site)
     sent = {address: file for address, file in found.items() if address not in (searching.FILE, *loaded)}
-    pack = {"path": PACK, "sha256": write_pack(site / PACK, sent), "size": (site / PACK).stat().st_size}
+    pack = {"path": PACK, "digest": write_pack(site / PACK, sent), "size": (site / PACK).stat().st_size}
     apart = {address: file.stat().st_size for address, file in sent.items() if not packs_well(file)}
     lines = [
         f'const version = "{version}";',
@@ -50,13 +50,12 @@ def write_worker(site: Path, aside: Collection[str] = ()) -> None:
 
 
 def kept_files(site: Path, aside: Collection[str] = ()) -> dict[str, str]:
-    """Every file but those `aside`, by its address as a page asks for it, with its hash as browsers check it."""
+    """Every file but those `aside`, by its address as a page asks for it, with the digest by which the worker checks it."""
     found = {}
     for path in sorted(path for path in site.rglob("*") if path.is_file()):
         name = path.relative_to(site).as_posix()
         if name not in NOT_KEPT and name not in aside:
-            digest = hashlib.sha256(path.read_bytes()).digest()
-            found[re.sub(r"(^|/)index\.html$", r"\1", name)] = base64.b64encode(digest).decode()
+            found[re.sub(r"(^|/)index\.html$", r"\1", name)] = digest(path.read_bytes())
     return found
 
 

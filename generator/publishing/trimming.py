@@ -16,7 +16,9 @@ OWN_PROGRAMS = "phone"
 OWN_LOOKS = "look"
 _MAP = re.compile(rb"\s*(?://|/\*)# sourceMappingURL=[^\s*]+(?:\s*\*/)?\s*$")
 _COMMENT = re.compile(r"^[ \t]*(?:/\*\*(?:[^*]|\*(?!/))*\*/|//[^\n]*)[ \t]*\n", re.MULTILINE)
-"""Comments that have their lines to themselves; one behind code may be part of a text."""
+"""Comments that have their lines to themselves."""
+_BEHIND = re.compile(r"(?<=[;{},)\]])[ \t]+// [^\"'`\n]*$", re.MULTILINE)
+"""One behind code. With a quotation mark in it, it may be part of a text, and stays."""
 _TYPE = re.compile(r"/\*\* @(?:type|param) (?:[^*\n]|\*(?!/))*\*/ ?")
 """What a name stands for, written beside it; no text of ours holds the like."""
 _LOOK_COMMENT = re.compile(r"^[ \t]*/\*(?:[^*]|\*(?!/))*\*/[ \t]*\n", re.MULTILINE)
@@ -53,8 +55,8 @@ def trim(site: Path) -> None:
 
 
 def without_comments(program: str) -> str:
-    """The program without the comments that stand on lines of their own, and without types."""
-    return _TYPE.sub("", _COMMENT.sub("", program))
+    """The program without types and comments, but for comments behind code in which there are quotation marks."""
+    return _TYPE.sub("", _BEHIND.sub("", _COMMENT.sub("", program)))
 
 
 def without_colours(look: str) -> str:

@@ -6,7 +6,7 @@ import { findLeft, forgetLeft, leaveBehind } from "./leaving.js";
 
 const TABLE = "facts";
 const [LATER, LATEST] = [500, 60_000]; // milliseconds until a disk that failed is tried again, first and at last
-const PATIENCE = 5000; // milliseconds: a database that has not answered by then may never (WebKit's bug 315804)
+const PATIENCE = 5000; // milliseconds: a database that has not answered by then may never (WebKit bug 315804)
 const GIVEN_ONCE = /^run\/|^setting\/phone$/; // a day and a phone that are on disk are not replaced by what was begun without them
 
 /**
