@@ -8,13 +8,15 @@ import os
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager, suppress
+from io import BytesIO
 from multiprocessing import get_context, parent_process
 from pathlib import Path
-from zipfile import BadZipFile, ZipFile
+from zipfile import ZipFile
 
 from generator.papers.jobs import AnyJob, Files, made
 from generator.papers.typesetting import engine
 from generator.problems import Problem, stop_at
+from generator.reading.remembering import recall, remember
 
 KEPT = 100_000_000
 """So many bytes of other plans and older content are remembered too."""
@@ -74,19 +76,19 @@ def _begun(todo: list[AnyJob]) -> Iterator[Callable[[], list[Files | tuple[Probl
 
 
 def _recall(path: Path) -> Files | None:
-    try:
-        with ZipFile(path) as kept:
-            return {name: kept.read(name) for name in kept.namelist()}
-    except (FileNotFoundError, BadZipFile):
+    content = recall(path)
+    if content is None:
         return None
+    with ZipFile(BytesIO(content)) as kept:
+        return {name: kept.read(name) for name in kept.namelist()}
 
 
 def _keep(path: Path, files: Files) -> None:
-    new = path.with_suffix(f".{os.getpid()}")
-    with ZipFile(new, "w") as kept:
-        for name, content in files.items():
-            kept.writestr(name, content)
-    new.replace(path)
+    content = BytesIO()
+    with ZipFile(content, "w") as kept:
+        for name, each in files.items():
+            kept.writestr(name, each)
+    remember(path, content.getvalue())
 
 
 def _forget(memory: Path, used: set[str]) -> None:

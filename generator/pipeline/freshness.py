@@ -29,6 +29,11 @@ def keep_mark(order: Order, inputs: str, address: str) -> None:
     order.mark.write_text(json.dumps({"inputs": inputs, "address": address}), encoding="utf-8")
 
 
+def drop_mark(order: Order) -> None:
+    """A site that is about to change is not known any more."""
+    order.mark.unlink(missing_ok=True)
+
+
 def fingerprint(inputs: Iterable[Path]) -> str:
     """One hash over names and bytes of all files, and over the Python that would read them.
 

@@ -29,6 +29,8 @@ from generator.telling.listing import usual_size
 from generator.telling.words import Words
 
 SEASON = "season.sqlite"
+SENT = ("*.json", "record-*.txt", "signed-*.txt")
+"""Where a phone's share sheet refuses the first, it sends the others."""
 
 
 @dataclass(frozen=True)
@@ -124,7 +126,7 @@ def _each(files: Sequence[Path], problems: list[Problem]) -> Iterator[Path]:
     """The files, and those of folders."""
     for path in files:
         if path.is_dir():
-            inside = sorted(path.glob("*.json"))
+            inside = sorted(file for pattern in SENT for file in path.glob(pattern))
             if not inside:
                 problems.append(Problem(Place(str(path)), "no record in this folder", "records end in `.json`"))
             yield from inside

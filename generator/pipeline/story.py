@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from generator.papers.printing import Printed, printing
 from generator.pipeline.checking import Say, read_and_check
-from generator.pipeline.freshness import fingerprint, keep_mark
+from generator.pipeline.freshness import drop_mark, fingerprint, keep_mark
 from generator.pipeline.order import CHANGES, SETTINGS, Order
 from generator.pipeline.release import read_release
 from generator.publishing.engine import run_engine
@@ -41,6 +41,7 @@ def build(order: Order, say: Say, *, sealed: bool = True) -> Edition:
             seal(site, papers.aside(edition), order.looks)
         else:
             write_titles(site)
+        drop_mark(order)  # a cut between the swap and the mark must not leave the old mark beside a new site
     keep_mark(order, made_from, edition.library.this_farm.site_address)
     return edition
 

@@ -42,8 +42,13 @@ def as_file(page: str) -> str:
 
 
 def pack(folder: Path, archive: Path) -> None:
-    """The folder as a zip: the same files, the same bytes."""
-    with zipfile.ZipFile(archive, "w", zipfile.ZIP_DEFLATED) as packed:
-        for file in sorted(path for path in folder.rglob("*") if path.is_file()):
-            name = file.relative_to(folder.parent).as_posix()
-            packed.writestr(zipfile.ZipInfo(name, _SAME_TIME), file.read_bytes(), zipfile.ZIP_DEFLATED)
+    """The folder as a zip: the same files, the same bytes. Until it is whole the one that was there stays."""
+    fresh = archive.with_name(f".{archive.name}.new")
+    try:
+        with zipfile.ZipFile(fresh, "w", zipfile.ZIP_DEFLATED) as packed:
+            for file in sorted(path for path in folder.rglob("*") if path.is_file()):
+                name = file.relative_to(folder.parent).as_posix()
+                packed.writestr(zipfile.ZipInfo(name, _SAME_TIME), file.read_bytes(), zipfile.ZIP_DEFLATED)
+        fresh.replace(archive)
+    finally:
+        fresh.unlink(missing_ok=True)

@@ -50,7 +50,7 @@ def write_worker(site: Path, aside: Collection[str] = ()) -> None:
 
 
 def kept_files(site: Path, aside: Collection[str] = ()) -> dict[str, str]:
-    """Every file but those `aside`, by its address as a page asks for it, with the digest by which the worker checks it."""
+    """Every file but those `aside`, by its address as a page asks for it, with its digest."""
     found = {}
     for path in sorted(path for path in site.rglob("*") if path.is_file()):
         name = path.relative_to(site).as_posix()

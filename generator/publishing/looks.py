@@ -18,7 +18,7 @@ from tinycss2.ast import Node
 
 from generator.problems import Place, Problem, ProblemsFound
 from generator.publishing.values import without_unread
-from generator.rendering.remembering import recall, remember
+from generator.reading.remembering import recall, remember
 
 HOME = "index.html"
 OWN = "look"

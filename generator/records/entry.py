@@ -88,9 +88,32 @@ def in_order(entries: Iterable[Entry]) -> list[Entry]:
 
 
 def standing(entries: Sequence[Entry]) -> list[Entry]:
-    """The entries that count, in order: neither corrected nor taken back."""
+    """The entries that count, in order: neither corrected nor taken back.
+
+    Where two phones corrected one entry without knowing of each other, the later correction counts alone.
+    """
     corrected = {(entry["run"], entry["corrects"]) for entry in entries if "corrects" in entry}
-    return in_order(entry for entry in entries if "gone" not in entry and (entry["run"], entry["id"]) not in corrected)
+    left = [entry for entry in entries if (entry["run"], entry["id"]) not in corrected]
+    if len(corrected) < sum("corrects" in entry for entry in entries):
+        left = _latest_corrections(entries, left)
+    return in_order(entry for entry in left if "gone" not in entry)
+
+
+def _latest_corrections(entries: Sequence[Entry], left: Sequence[Entry]) -> list[Entry]:
+    """Of those that come of one entry, by however many corrections, the last."""
+    ranked = sorted(entries, key=lambda entry: (clock_of(entry), phone_of(entry), counter_of(entry), canonical(entry)))
+    by_id = {(entry["run"], entry["id"]): entry for entry in ranked}
+
+    def first_of(entry: Entry) -> tuple[str, str]:
+        name, seen = (entry["run"], entry["id"]), set[tuple[str, str]]()
+        while name in by_id and "corrects" in by_id[name] and name not in seen:
+            seen.add(name)
+            name = (entry["run"], by_id[name]["corrects"])
+        return name
+
+    kept = {id(entry) for entry in left}
+    last = {first_of(entry): id(entry) for entry in ranked if id(entry) in kept}
+    return [entry for entry in left if "corrects" not in entry or last[first_of(entry)] == id(entry)]
 
 
 def totals(entries: Sequence[Entry]) -> dict[str, float]:

@@ -30,9 +30,9 @@ def limit_for(item: Logged, values: Mapping[str, float | str], entries: Sequence
         limit["low"] = low
     if isinstance(high, int | float):
         limit["high"] = high
-    begun = _starts(item.since, item.per_lot, standing(entries)).get(lot if item.per_lot else "")
-    if isinstance(allowed, int | float) and begun is not None:
-        limit["by"] = math.floor(begun + allowed * 1000 + 0.5)
+    first = _firsts(item.since, item.per_lot, standing(entries)).get(lot if item.per_lot else "")
+    if isinstance(allowed, int | float) and first is not None:
+        limit["by"] = math.floor(first["at"] + allowed * 1000 + 0.5)
     return limit
 
 
@@ -67,21 +67,27 @@ def due(items: Mapping[str, Logged], values: Mapping[str, float | str], entries:
         every = values.get(item.rhythm or "")
         if not isinstance(every, int | float):
             continue
-        for lot, start in _starts(item.since or of, item.per_lot, counting).items():
-            later = [each for each in counting if each["at"] >= start and _in_lot(item, each, lot)]
+        for lot, first in _firsts(item.since or of, item.per_lot, counting).items():
+            later = [each for each in counting[counting.index(first) :] if _in_lot(item, each, lot)]
             mine = [each for each in later if each.get("of") == of]
             ends = [each for each in later if each.get("of") in item.until]
             if any("name" not in each for each in ends):
                 continue
             lasts = {each.get("name", ""): each for each in mine}
-            done = {name for name, last in lasts.items() if _is_over(last, ends) or (item.within and _is_inside(last))}
-            waiting = {name: last["at"] for name, last in lasts.items() if name not in done} if mine else {"": start}
+            done = {
+                name
+                for name, last in lasts.items()
+                if _is_over(last, later, ends) or (item.within and _is_inside(last))
+            }
+            waiting = {name: last["at"] for name, last in lasts.items() if name not in done}
+            waiting = waiting if mine else {"": first["at"]}
             found += [Due(of, lot, name, at + every * 1000) for name, at in waiting.items()]
     return sorted(found, key=lambda each: (each.at, each.of + each.lot + each.name))
 
 
-def _is_over(last: Entry, ends: Sequence[Entry]) -> bool:
-    return any(end["at"] >= last["at"] and is_named_after(last.get("name", ""), end["name"]) for end in ends)
+def _is_over(last: Entry, later: Sequence[Entry], ends: Sequence[Entry]) -> bool:
+    after = [end for end in ends if end["at"] >= last["at"] or later.index(end) > later.index(last)]
+    return any(is_named_after(last.get("name", ""), end["name"]) for end in after)
 
 
 def _is_inside(entry: Entry) -> bool:
@@ -92,13 +98,13 @@ def _slack(limit: float) -> float:
     return _SLACK * max(1, abs(limit))
 
 
-def _starts(since: str | None, per_lot: bool, counting: Iterable[Entry]) -> dict[str, int]:
-    """When each lot began, or the day under the empty name."""
-    starts: dict[str, int] = {}
+def _firsts(since: str | None, per_lot: bool, counting: Iterable[Entry]) -> dict[str, Entry]:
+    """With what each lot began, or the day under the empty name."""
+    firsts: dict[str, Entry] = {}
     for entry in counting:
         if since is not None and entry.get("of") == since:
-            starts.setdefault(entry.get("lot", "") if per_lot else "", entry["at"])
-    return starts
+            firsts.setdefault(entry.get("lot", "") if per_lot else "", entry)
+    return firsts
 
 
 def _in_lot(item: Logged, entry: Entry, lot: str) -> bool:

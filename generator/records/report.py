@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from typing import Any
 
@@ -144,5 +145,5 @@ class Report:
 
 
 def _percent(share: float) -> str:
-    whole = round(abs(share) * 100)
+    whole = math.floor(abs(share) * 100 + 0.5)
     return f"{'+' if share > 0 else MINUS}{whole}%" if whole else "0%"

@@ -32,7 +32,7 @@ def fault_of(value: Any, schema: Schema, at: str) -> Fault | None:  # noqa: ANN4
     kind = kind_of(value)
     if "const" in schema and (value != schema["const"] or kind_of(schema["const"]) != kind):
         return Fault("not_listed", at)
-    if "enum" in schema and value not in schema["enum"]:
+    if "enum" in schema and not any(value == each and kind_of(each) == kind for each in schema["enum"]):
         return Fault("not_listed", at)
     types = schema.get("type", kind)
     allowed = types if isinstance(types, list) else [types]

@@ -7,6 +7,7 @@ import io
 import re
 from collections.abc import Sequence
 from datetime import UTC, datetime
+from decimal import Decimal
 
 from generator.records.entry import Entry, in_order, standing
 from generator.records.judging import verdict_of
@@ -53,14 +54,24 @@ def _cell(column: str, entry: Entry, counts: bool) -> str:
     if column == "made":
         return local_time(entry["made"], entry["zone"]) if "made" in entry else ""
     if column == "value_si":
-        return str(entry.get("value", ""))
+        return _number(entry.get("value"))
     if column in ("low_si", "high_si"):
-        return str(entry.get("limit", {}).get(column.removesuffix("_si"), ""))
+        return _number(entry.get("limit", {}).get(column.removesuffix("_si")))
     if column == "verdict":
         return verdict_of(entry) if "value" in entry else ""
     if column == "counts":
         return "yes" if counts else "no"
     return _harmless(str(entry.get(column, "")))
+
+
+def _number(value: object) -> str:
+    """As JavaScript writes it, so that both hands give the same table."""
+    if not isinstance(value, int | float):
+        return ""
+    text = repr(float(value)).removesuffix(".0")
+    if "e" in text and 1e-6 <= abs(value) < 1e21:
+        return f"{Decimal(text):f}"
+    return re.sub(r"e([+-])0+", r"e\1", text)
 
 
 def _harmless(text: str) -> str:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from jinja2.bccache import Bucket, BytecodeCache
 
-from generator.rendering.remembering import recall, remember
+from generator.reading.remembering import recall, remember
 
 
 class CompiledTemplates(BytecodeCache):

@@ -90,7 +90,7 @@ def _read_clock(written: str, text: str) -> float:
     hours, minutes, half = (int(found[1]), int(found[2]), (found[3] or "").lower()) if found else (99, 0, "")
     if half:
         hours = hours % 12 + (12 if half == "pm" else 0) if 1 <= hours <= 12 else 99
-    if not found or hours > 24 or minutes > 59:
+    if not found or minutes > 59 or hours * 60 + minutes > 24 * 60:
         raise UnitFault(f"`{text}` is not a time of day", "write for example `7:30` or `19:30`")
     return float((_DAYS[found[4] and found[4].lower()] * 24 + hours) * 3600 + minutes * 60)
 

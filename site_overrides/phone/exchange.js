@@ -7,7 +7,7 @@ import { version } from "./log_content.js";
 import { aheadBy, clashes, clockOffsets, news } from "./merge.js";
 import { takeFile } from "./record_check.js";
 import { standing } from "./records.js";
-import { dayName, finishing, goInto, runOf } from "./runs.js";
+import { dayName, finishing, joinToday, runOf } from "./runs.js";
 import { markSent, outgoing, recordFile, saveAs, shareable, tableFile, unsent } from "./sending.js";
 import { isTraining } from "./skills_signed.js";
 import { say, span } from "./words_said.js";
@@ -68,7 +68,7 @@ async function share(page, words) {
 /** What a file has, before anything is taken from it. @param {Page} page @param {File} file */
 async function look(page, file) {
   const section = element("section", { class: "exchange__file" });
-  const text = file.size > MOST_BYTES ? null : await file.text().catch(() => "");
+  const text = file.size > MOST_BYTES ? null : await file.arrayBuffer().then((bytes) => new TextDecoder("utf-8", { fatal: true }).decode(bytes)).catch(() => "");
   const ranges = Object.fromEntries(Object.entries(items).flatMap(([of, { range }]) => (range ? [[of, range]] : [])));
   /** @type {Taken} */ const taken = text === null ? { phone: "", clock: 0, entries: [], faults: [{ code: "too_big", at: "", entry: 0 }], refused: 0 } : takeFile(text, ranges);
   const [whole] = taken.faults.filter(({ entry }) => entry === 0);
@@ -110,7 +110,7 @@ function takeButton(page, taken, fresh, section) {
     const runs = [...new Set(fresh.map(({ run }) => run))];
     const changed = runs.flatMap((run) => (isTraining(run) ? [] : changesOf(page, run, fresh.filter((entry) => entry.run === run))));
     const today = runs.find((run) => run.startsWith(dayName(new Date())) && !isTraining(run));
-    const joined = today && !page.run() ? goInto(page.store, today) : [];
+    const joined = today ? joinToday(page.store, today) : [];
     const saved = await page.log.take(fresh, [...changed, ...joined]);
     let noted = true;
     for (const run of runs) {

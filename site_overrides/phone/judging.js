@@ -24,8 +24,8 @@ export function limitFor(item, values, entries, lot = "") {
     if (typeof value === "number") limit[side] = value;
   }
   const allowed = values[item.within ?? ""];
-  const begun = startsOf(item, standing(entries)).get(item.per_lot ? lot : "");
-  if (typeof allowed === "number" && begun !== undefined) limit.by = Math.round(begun + allowed * 1000);
+  const first = firstsOf(item, standing(entries)).get(item.per_lot ? lot : "");
+  if (typeof allowed === "number" && first) limit.by = Math.round(first.at + allowed * 1000);
   return limit;
 }
 
@@ -56,35 +56,35 @@ export function due(items, values, entries) {
   const found = Object.entries(items).flatMap(([of, item]) => {
     const every = values[item.rhythm ?? ""];
     if (typeof every !== "number") return [];
-    const starts = startsOf(item.since ? item : { ...item, since: of }, all);
-    return [...starts].flatMap(([lot, start]) => {
-      const later = all.filter((entry) => inLot(item, entry, lot) && entry.at >= start);
+    const firsts = firstsOf(item.since ? item : { ...item, since: of }, all);
+    return [...firsts].flatMap(([lot, first]) => {
+      const later = all.slice(all.indexOf(first)).filter((entry) => inLot(item, entry, lot));
       const ends = later.filter((entry) => item.until?.includes(entry.of ?? ""));
       if (ends.some(({ name }) => name === undefined)) return [];
       const mine = later.filter((entry) => entry.of === of);
-      const lasts = [...new Map(mine.map((entry) => [entry.name ?? "", entry]))].filter(([, last]) => !isOver(last, ends) && !(item.within && isInside(last)));
-      const waiting = mine.length ? lasts.map(([name, { at }]) => ({ name, at })) : [{ name: "", at: start }];
+      const lasts = [...new Map(mine.map((entry) => [entry.name ?? "", entry]))].filter(([, last]) => !isOver(last, ends, later) && !(item.within && isInside(last)));
+      const waiting = mine.length ? lasts.map(([name, { at }]) => ({ name, at })) : [{ name: "", at: first.at }];
       return waiting.map(({ name, at }) => ({ of, lot, name, at: at + every * 1000 }));
     });
   });
   return found.sort((one, other) => one.at - other.at || (one.of + one.lot + one.name < other.of + other.lot + other.name ? -1 : 1));
 }
 
-/** @param {Entry} last @param {Entry[]} ends */
-export const isOver = (last, ends) => ends.some(({ name, at }) => at >= last.at && isNamedAfter(last.name, name));
+/** @param {Entry} last @param {Entry[]} ends @param {Entry[]} all  in order */
+export const isOver = (last, ends, all) => ends.some((end) => (end.at >= last.at || all.indexOf(end) > all.indexOf(last)) && isNamedAfter(last.name, end.name));
 
 /** @param {Entry} entry */
 const isInside = ({ value, limit, at }) => value !== undefined && judge(value, limit, at) === "inside";
 
-/** When each lot began, or the day under the empty name. @param {Item} item @param {Entry[]} all  in order */
-function startsOf(item, all) {
-  /** @type {Map<string, number>} */ const starts = new Map();
+/** With what each lot began, or the day under the empty name. @param {Item} item @param {Entry[]} all  in order */
+function firstsOf(item, all) {
+  /** @type {Map<string, Entry>} */ const firsts = new Map();
   for (const entry of all) {
     if (item.since === undefined || entry.of !== item.since) continue;
     const lot = item.per_lot ? entry.lot ?? "" : "";
-    if (!starts.has(lot)) starts.set(lot, entry.at);
+    if (!firsts.has(lot)) firsts.set(lot, entry);
   }
-  return starts;
+  return firsts;
 }
 
 /** @param {Item} item @param {Entry} entry @param {string} lot */

@@ -20,13 +20,18 @@ export function makeIndex() {
   /** @type {Set<string>} */ const lost = new Set();
   let newest = { at: -Infinity, phone: "" };
   let wentBack = false;
+  let isForked = false; // an entry was corrected twice
   let isSorted = true;
   let knowsEnds = true;
 
   /** @param {Entry} entry */
   function add(entry) {
     all.push(entry);
-    if (entry.corrects) takeOut(entry.corrects);
+    if (entry.corrects) {
+      isForked ||= corrected.has(entry.corrects);
+      takeOut(entry.corrects);
+      isSorted &&= !isForked;
+    }
     if (entry.gone || corrected.has(entry.id) || !isSorted) return;
     const before = latest.get(phoneOf(entry));
     const clock = Math.max(clockOf(entry), before?.clock ?? 0);

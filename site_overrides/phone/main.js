@@ -39,7 +39,7 @@ function mount() {
   mountTicks(page);
   mountTimerButtons(page);
   mountOfflineState(store);
-  return Promise.all(coming);
+  return Promise.allSettled(coming); // a part that does not come keeps the others from nothing
 }
 
 startFrame();

@@ -107,10 +107,38 @@ export function placesOf(entries) {
 /** @param {string} one @param {string} other */
 const compare = (one, other) => (one < other ? -1 : Number(one > other));
 
-/** The entries that count, in order: neither corrected nor taken back. @param {Entry[]} entries @returns {Entry[]} */
+/**
+ * The entries that count, in order: neither corrected nor taken back. Where two phones corrected one entry without
+ * knowing of each other, the later correction counts alone.
+ * @param {Entry[]} entries @returns {Entry[]}
+ */
 export function standing(entries) {
-  const corrected = new Set(entries.filter(({ corrects }) => corrects).map(({ run, corrects }) => `${run}/${corrects}`));
-  return inOrder(entries.filter((entry) => !entry.gone && !corrected.has(`${entry.run}/${entry.id}`)));
+  const correcting = entries.filter(({ corrects }) => corrects);
+  const corrected = new Set(correcting.map(({ run, corrects }) => `${run}/${corrects}`));
+  const left = entries.filter((entry) => !corrected.has(nameOf(entry)));
+  return inOrder((corrected.size < correcting.length ? latestCorrections(entries, left) : left).filter(({ gone }) => !gone));
+}
+
+/** @param {Entry} entry */
+const nameOf = ({ run, id }) => `${run}/${id}`;
+
+/** Of those that come of one entry, by however many corrections, the last. @param {Entry[]} entries @param {Entry[]} left */
+function latestCorrections(entries, left) {
+  const ranked = [...entries].sort((one, other) => clockOf(one) - clockOf(other) || compare(phoneOf(one), phoneOf(other))
+    || counterOf(one) - counterOf(other) || compare(canonical(one), canonical(other)));
+  const byName = new Map(ranked.map((entry) => [nameOf(entry), entry]));
+  const firstOf = (/** @type {Entry} */ entry) => {
+    const seen = new Set();
+    let name = nameOf(entry);
+    for (let found = byName.get(name); found?.corrects && !seen.has(name); found = byName.get(name)) {
+      seen.add(name);
+      name = `${entry.run}/${found.corrects}`;
+    }
+    return name;
+  };
+  const stays = new Set(left);
+  const last = new Map(ranked.filter((entry) => stays.has(entry)).map((entry) => [firstOf(entry), entry]));
+  return left.filter((entry) => !entry.corrects || last.get(firstOf(entry)) === entry);
 }
 
 /** What the counts of each thing come to. @param {Entry[]} counting  those that count @returns {Record<string, number>} */

@@ -28,7 +28,7 @@ export const openDue = async (page, { of, lot, name }) => (await import("./readi
 /** Readings outside their limits, or that will not come there in time, that no action answers, the latest first. @param {Page} page */
 export function unanswered(page) {
   const standing = page.log.of(page.run()).standing();
-  const late = standing.slice(-LATEST_FIRST);
+  const late = standing.filter(({ value, answers }) => value !== undefined || answers).slice(-LATEST_FIRST);
   const answered = new Set(late.flatMap(({ answers }) => answers ?? []));
   const slow = tooSlow(items, standing, frozenValues(page.log, page.run()));
   return late.filter((entry) => (isOutside(entry) || slow.has(entry.id)) && !answered.has(entry.id)).reverse();

@@ -96,6 +96,13 @@ export function goInto(store, id) {
   return [[CURRENT, id], ...(lot === undefined ? [] : /** @type {[string, any][]} */ ([[keyOfLot(id), lot], [keyOfLot(""), undefined]]))];
 }
 
+/** The same for a run of today that came from another phone, unless one goes on here that is not over, or was said to go on. @param {Store} store @param {string} today */
+export function joinToday(store, today) {
+  const open = openRun(store);
+  const stays = open && (!isPast(open) || store.get(`past/${open}`) === dayName(new Date()));
+  return stays ? [] : goInto(store, today);
+}
+
 /** Everything that the plan says now, settings and results. @param {Plan} plan @returns {Promise<Partial<Entry>>} */
 export async function frozenPlan(plan) {
   const [formulas, { version }] = await Promise.all([loaded(plan), import("./log_content.js")]);

@@ -68,7 +68,7 @@ export function toSi(number, unit) {
 export function readNumber(text) {
   if (/\d\s\d/.test(text) && !GROUPED.test(text)) return null;
   const digits = text.replace(/\s/g, "").replace(MINUS, "-");
-  if (/^-?[1-9]\d{0,2}(,\d{3})+$/.test(digits) || !/^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(digits)) return null;
+  if (/^[+-]?[1-9]\d{0,2}(,\d{3})+$/.test(digits) || !/^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(digits)) return null;
   return Number(digits.replace(",", "."));
 }
 

@@ -130,7 +130,10 @@ export async function openStore(name) {
   for (const fact of left) unsaved.set(...fact);
 
   channel.onmessage = ({ data: facts }) => {
-    for (const [key] of facts) pending.delete(key);
+    for (const [key, value] of facts) {
+      pending.delete(key);
+      if (unsaved.has(key) && !fresh.has(key)) unsaved.set(key, value); // what is tried again later is what is newest
+    }
     learn(facts);
     tellOf(facts);
   };

@@ -19,6 +19,7 @@ import { clock, say, span } from "./words_said.js";
 
 const PREFIX = "timer/";
 const ENDED = "ended/"; // before the key of a timer that can still be brought back
+const MOVED = "state/timers moved"; // when they were last moved because the clock was set back
 const MOST_SHOWN = 2;
 const low = matchMedia("(max-height: 480px)"); // as in frame.css
 const LEAST_LINES = 24; // a screen that holds fewer is low too, where text is set large
@@ -55,12 +56,19 @@ export function startTimers(store, strip, log, run) {
   }
 
   const setBackBy = watchClock();
+  let owed = { back: 0, since: 0 };
 
-  /** Whoever sets the clock back would otherwise wait that much longer. Says whether there was a timer. @param {number} back */
-  function moveAlong(back) {
+  /**
+   * Whoever sets the clock back would otherwise wait that much longer. A hidden page leaves it to one that is seen, and
+   * sees to it itself once it is, if none has. Says whether there was a timer.
+   */
+  function moveAlong() {
+    const { back, since } = owed;
     const moved = all().map(([key, timer]) => /** @type {[string, any]} */ ([key, { ...timer, end: timer.end - back }]));
-    if (!moved.length) return false;
-    store.keep(moved);
+    owed = { back: 0, since: 0 };
+    const before = store.get(MOVED);
+    if (!moved.length || (before >= since - LEAST_JUMP && before <= Date.now())) return false;
+    store.keep([...moved, [MOVED, Date.now()]]);
     strip.show("clock", [{ text: say("timer_clock_back", { time: span(back / 1000) }) }]);
     setTimeout(() => strip.show("clock", []), 60_000);
     return true;
@@ -69,7 +77,8 @@ export function startTimers(store, strip, log, run) {
   function tick() {
     const now = Date.now();
     const back = setBackBy();
-    if (back && document.visibilityState === "visible" && moveAlong(back)) return; // once they are moved it is called anew
+    if (back) owed = { back: owed.back + back, since: owed.since || now };
+    if (owed.back && document.visibilityState === "visible" && moveAlong()) return; // once they are moved it is called anew
     const timers = all();
     strip.show("ended", endedRows(now));
     strip.show("timers", rowsOf(timers, now, stop));

@@ -23,5 +23,5 @@ export function unended(items, entries) {
 /** @param {string[]} until @param {Entry[]} entries  of the lot @param {Entry[]} named */
 function isEnded(until, entries, named) {
   const ends = entries.filter(({ of = "" }) => until.includes(of));
-  return ends.some(({ name }) => name === undefined) || (ends.length > 0 && named.every((entry) => isOver(entry, ends)));
+  return ends.some(({ name }) => name === undefined) || (ends.length > 0 && named.every((entry) => isOver(entry, ends, entries)));
 }

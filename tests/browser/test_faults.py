@@ -195,6 +195,33 @@ def test_a_clock_set_back_does_not_make_a_timer_longer(phone: BrowserContext, sh
     assert before - 5 <= _left(page) <= before
 
 
+def test_a_clock_set_back_while_the_page_is_hidden_is_seen_to_once(phone: BrowserContext, shared_host: Host) -> None:
+    """As in a phone's settings, behind which the page lies hidden. Of two pages one sees to it."""
+    phone.add_init_script(
+        "Object.defineProperty(document, 'visibilityState', { get: () => window.away ? 'hidden' : 'visible' });"
+    )
+    pages = [phone.new_page(), phone.new_page()]
+    for page in pages:
+        page.clock.install(time="2026-07-18T10:00:00Z")
+        _open(page, shared_host.address + STATION)
+    pages[0].locator("[data-timer]").first.click()
+    before = _left(pages[0])
+    until(
+        pages[1], "document.querySelector('.strip__row .left')?.innerText", on_each=lambda: pages[1].clock.run_for(500)
+    )
+    for page in pages:
+        page.evaluate("window.away = true")
+        page.clock.set_system_time("2026-07-18T09:00:00Z")
+        page.clock.run_for(2000)
+    for page in pages:
+        page.evaluate("window.away = false")
+        page.clock.run_for(1000)
+        page.wait_for_timeout(300)
+    for page in pages:
+        page.clock.run_for(1000)
+        assert before - 15 <= _left(page) <= before
+
+
 def test_a_clock_set_forward_rings_early_rather_than_late(phone: BrowserContext, shared_host: Host) -> None:
     page = phone.new_page()
     page.clock.install(time="2026-07-18T10:00:00Z")

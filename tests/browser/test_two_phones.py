@@ -21,7 +21,8 @@ from playwright.sync_api import Browser, BrowserContext, Error, Page, Playwright
 from tests.browser.conftest import FLAGS, PHONE
 from tests.browser.days import kill, open_page, remark, stored
 from tests.browser.host import Host
-from tests.browser.watching import offline_ready, until
+from tests.browser.watching import READY, offline_ready, until
+from tests.records.samples import entry, file_of
 
 KILLS = int(os.environ.get("KILLS", "4"))
 Start = Callable[[str], BrowserContext]
@@ -118,6 +119,49 @@ def test_whatever_was_acknowledged_is_there_once(start: Start, host: Host, tmp_p
     assert "are here already" in words
     assert len(stored(pages["one"])) == len(found["one"])
     assert [entry["taken"] > 0 for entry in found["one"] if entry["kind"] == "merge"] == [True, True]
+
+
+def test_a_reading_outside_its_limits_is_not_forgotten_over_many_ticks(
+    phone: BrowserContext, shared_host: Host, tmp_path: Path
+) -> None:
+    day, now = time.strftime("%Y-%m-%d"), int(time.time() * 1000) - 3_600_000
+    about = {"of": "scald_reading_taken", "value": 345, "written": "161 °F", "limit": {"high": 336}}
+    hot = entry(1, "phonebbb", run=f"{day}-1", at=now, **about)
+    ticks = [
+        entry(n, "phonebbb", kind="tick", of="scald", step=f"step_{n}", run=f"{day}-1", at=now + n * 1000)
+        for n in range(2, 212)
+    ]
+    file = tmp_path / "record.json"
+    file.write_text(file_of(hot, *ticks))
+    page = open_page(phone, shared_host.address + "log/")
+    _take(page, file)
+    page.goto(shared_host.address + "plan/")
+    until(page, "document.querySelector('.strip')?.innerText.includes('161 °F')")
+
+
+@pytest.mark.parametrize(("today", "joins"), [("2026-07-18", True), ("2026-07-17", False)])
+def test_a_phone_that_is_left_in_an_earlier_day_joins_the_one_that_comes(
+    phone: BrowserContext, shared_host: Host, tmp_path: Path, today: str, joins: bool
+) -> None:
+    """Else what it writes next would begin a second day of the same date. In a day of today it stays."""
+    page = phone.new_page()
+    page.clock.install(time="2026-07-17T12:00:00Z")
+    page.goto(shared_host.address + "log/")
+    until(page, READY)
+    page.locator("#log-remark").fill("Yesterday.")
+    page.locator("[data-log-remark] button").click()
+    until(page, "document.querySelector('.entry')", on_each=lambda: page.clock.run_for(500))
+    page.clock.set_system_time(f"{today}T12:00:00Z")
+    file = tmp_path / "record.json"
+    file.write_text(file_of(entry(1, "phonebbb", kind="remark", text="Here.", run=f"{today}-2")))
+    _show(page, file)
+    page.locator(".exchange__file button").click()
+    until(
+        page,
+        "document.querySelector('.exchange__file').innerText.includes('Taken in')",
+        on_each=lambda: page.clock.run_for(500),
+    )
+    assert stored(page, "state/run") == [f"{today}-2" if joins else "2026-07-17-1"]
 
 
 def test_nothing_in_a_file_is_executed_and_what_is_refused_is_named(

@@ -99,6 +99,12 @@ def test_what_is_set_once_is_not_set_again(tmp_path: Path, scratch_card: Card, m
     for kind in (Job, QuireJob, PackJob):
         monkeypatch.setattr(kind, "run", lambda self: pytest.fail("it was made again"))
     assert run_jobs([*alone, *quire, *pack], tmp_path) == first
+    for place, kept in enumerate(path for path in tmp_path.iterdir() if path.is_file()):
+        spoiled = bytearray(kept.read_bytes())
+        spoiled[(place * 7919) % len(spoiled)] ^= 0xFF
+        kept.write_bytes(spoiled)
+    monkeypatch.undo()
+    assert run_jobs([*alone, *quire, *pack], tmp_path) == first
 
 
 def test_a_quire_that_does_not_fit_tells_every_fault(tmp_path: Path, scratch_card: Card) -> None:

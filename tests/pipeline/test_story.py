@@ -55,6 +55,28 @@ def test_a_build_over_an_old_one_gives_the_same_as_a_fresh_one(built_bakery: Ord
     assert every_file(bakery.site) == first
 
 
+def test_a_build_that_was_cut_off_at_the_swap_is_not_taken_for_the_one_before(
+    built_bakery: Order, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    bakery = built_bakery
+    build(bakery, silent)
+    assert is_fresh(bakery)
+    steps = bakery.shared / "procedures/bake.yml"
+    before = steps.read_text()
+    steps.write_text(before.replace("Wet every grain", "Wet each grain"))
+
+    def cut(*told: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("generator.pipeline.story.keep_mark", cut)
+    with pytest.raises(KeyboardInterrupt):
+        build(bakery, silent)
+    steps.write_text(before)
+    assert not is_fresh(bakery), "the site is that of the changed content"
+    monkeypatch.undo()
+    build(bakery, silent)
+
+
 @pytest.mark.parametrize("fault", ["content", "rule", "pages", "engine", "seal"])
 def test_after_a_fault_at_any_stage_the_last_good_site_is_as_it_was(
     built_bakery: Order, fault: str, monkeypatch: pytest.MonkeyPatch

@@ -1,5 +1,6 @@
 """Putting a file in the place of another is done wholly or not at all."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,18 @@ def test_the_new_file_takes_the_place_of_the_old_one(tmp_path: Path) -> None:
     put(file, b"two")
     assert file.read_bytes() == b"two"
     assert list(file.parent.iterdir()) == [file]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="links and permissions are those of POSIX")
+def test_a_link_and_permissions_stay(tmp_path: Path) -> None:
+    file, link = tmp_path / "a.yml", tmp_path / "link.yml"
+    put(file, b"one")
+    file.chmod(0o600)
+    link.symlink_to(file)
+    put(link, b"two")
+    assert link.is_symlink()
+    assert file.read_bytes() == b"two"
+    assert file.stat().st_mode & 0o777 == 0o600
 
 
 @pytest.mark.parametrize("step", ["write_bytes", "replace"])

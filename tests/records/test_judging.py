@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from generator.model.record import Logged
@@ -129,6 +129,16 @@ def test_each_named_bath_has_its_own_time_and_its_own_end(phone: Phone) -> None:
     assert both_due(phone, [*read, out, filled_anew, everything], *both) == []
 
 
+def test_what_follows_on_a_clock_that_was_put_right_follows_still(phone: Phone) -> None:
+    """Put in while the clock was an hour fast; it was put right, and two readings came 10 and 25 min later."""
+    put_in = entry(1, kind="mark", of="put_in", lot="a", at=NOON + 60 * MINUTE)
+    read = [entry(n, of="bath", lot="a", value=274, at=NOON + m * MINUTE) for n, m in ((2, 10), (3, 25))]
+    assert both_due(phone, [put_in, *read], "bath") == [("bath", "a", 35)]
+    out = entry(4, kind="mark", of="taken_out", lot="a", name="1", at=NOON + 30 * MINUTE)
+    named = entry(3, of="bath", lot="a", name="1", value=274, at=NOON + 90 * MINUTE)
+    assert both_due(phone, [put_in, named, out], "bath") == []
+
+
 def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) -> None:
     put_in = [entry(1, kind="mark", of="put_in", lot="a", at=NOON)]
     for name, lot, limit in (
@@ -142,8 +152,22 @@ def test_the_limit_in_force_knows_until_when_it_need_not_be_met(phone: Phone) ->
         assert phone("limitFor(item, values, entries, lot)", **given_to) == limit
 
 
-@settings(max_examples=40, deadline=None)
-@given(st.lists(sounds(), max_size=8))
+@st.composite
+def read_and_marked(draw: st.DrawFn) -> Any:
+    """What starts, is read and ends in two lots, of things with names that begin alike, on two clocks."""
+    of = draw(st.sampled_from(["kettle", "core", "bath", "put_in", "taken_out"]))
+    name = draw(st.sampled_from([{}, {"name": "1"}, {"name": "12"}, {"name": "1 big"}]))
+    about = (
+        {"kind": "mark"} if of in ("put_in", "taken_out") else {"value": draw(st.integers(270, 280)), "written": "x"}
+    )
+    minute, phone = draw(st.integers(-60, 60)), draw(st.sampled_from(["phoneaaa", "phonebbb"]))
+    limit = draw(st.sampled_from([{}, {"limit": {"high": 278.0, "by": NOON}}]))
+    lot, number = draw(st.sampled_from(["a", "b"])), draw(st.integers(1, 30))
+    return entry(number, phone, of=of, lot=lot, at=NOON + minute * MINUTE, **about, **name, **limit)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(sounds() | read_and_marked(), max_size=10))
 def test_both_hands_find_the_same_due(phone: Phone, entries: Any) -> None:
     both_due(phone, merge(entries), *ITEMS)
 
@@ -225,9 +249,15 @@ def test_both_hands_draw_the_same_curve(phone: Phone, raw: Any, near: int, goal:
 
 
 @settings(max_examples=40, deadline=None)
-@given(st.lists(sounds(), max_size=6))
-def test_both_hands_write_the_same_table(phone: Phone, entries: Any) -> None:
-    whole = merge(entries)
+@given(st.lists(sounds(), max_size=6), st.floats(allow_nan=False, allow_infinity=False))
+@example([], 0.00002)
+@example([], 1e16)
+@example([], 1e21)
+@example([], 1.5e-7)
+@example([], -0.000001)
+def test_both_hands_write_the_same_table(phone: Phone, entries: Any, value: float) -> None:
+    odd = entry(40, value=value if value % 1 else int(value), limit={"low": value if value % 1 else int(value)})
+    whole = merge(entries, [odd])
     assert phone("toTable(whole)", whole=whole) == to_table(whole)
 
 

@@ -71,6 +71,32 @@ def test_a_correction_takes_the_place_and_both_stay() -> None:
     assert merge([wrong], [right], [back]) == [wrong, right, back]
 
 
+def test_of_two_corrections_of_one_entry_the_later_counts_alone(phone: Phone) -> None:
+    """Two phones corrected the same count without knowing of each other: it is one count still."""
+    count = entry(1, kind="count", of="box", value=50, written="50")
+    mine = entry(2, kind="count", of="box", value=48, written="48", corrects=count["id"])
+    again = entry(3, kind="count", of="box", value=47, written="47", corrects=mine["id"])
+    theirs = entry(1, "phonebbb", kind="count", of="box", value=46, written="46", corrects=count["id"])
+    gone = entry(2, "phonebbb", at=NOON + 600_000, corrects=count["id"], gone=True)
+    for whole, counted in (
+        ([count, mine, theirs], [mine]),
+        ([count, mine, {**theirs, "at": NOON + 600_000}], [{**theirs, "at": NOON + 600_000}]),
+        ([count, mine, again, theirs], [again]),
+        ([mine, again, theirs], [again]),
+        ([count, mine, again, gone], []),
+    ):
+        for each in (whole, whole[::-1]):
+            assert standing(each) == counted  # type: ignore[arg-type]
+            assert phone("standing(whole)", whole=each) == counted
+    assert totals([count, mine, theirs]) == {"box": 48}
+
+
+def test_corrections_in_a_ring_end(phone: Phone) -> None:
+    ring = [entry(n, corrects=f"phoneaaa-{n % 3 + 1}-abcdef") for n in (1, 2, 3)]
+    beside = entry(1, "phonebbb", corrects="phoneaaa-1-abcdef")
+    assert standing([*ring, beside]) == phone("standing(whole)", whole=[*ring, beside]) == [beside]
+
+
 def test_a_correction_reaches_only_its_own_day() -> None:
     other = entry(2, run="2026-08-01-demo2", corrects="phoneaaa-1-abcdef")
     assert standing([entry(1), other]) == [entry(1), other]

@@ -161,6 +161,8 @@ def test_the_phone_shows_what_python_shows() -> None:
         ("12\u00a0000,5", 12000.5),
         ("40 5", None),
         ("1,250", None),
+        ("+1,250", None),
+        ("+1.5", 1.5),
         ("", None),
         ("abc", None),
         ("1.2.3", None),
