@@ -20,7 +20,8 @@ ONE_BIRD = ("kill_handling_time", "finishing_time", "evisceration_time", "wash_t
 
 @pytest.fixture(scope="module")
 def short_bench(bench: Bench) -> Bench:
-    return Bench(narrow(bench.workbook, "line_rate", "line_time", "last_kill_time", "cones_needed"))
+    wanted = ("line_rate", "line_time", "longest_warm_time", "last_kill_time", "cones_needed")
+    return Bench(narrow(bench.workbook, *wanted))
 
 
 def _random_line(chance: random.Random, helpers_kill: int) -> Line:
@@ -86,6 +87,19 @@ def test_line_time_is_never_too_short_and_seldom_much_too_long(short_bench: Benc
     assert statistics.median(ratios) <= 1.005
     assert statistics.quantiles(ratios, n=20)[-1] <= 1.10
     assert min(last_cuts) >= -1e-6, "no bird is cut after the time that is told"
+
+
+def test_no_bird_is_longer_on_its_way_than_is_told(short_bench: Bench) -> None:
+    """Where birds are killed one by one at the pace of the line, as its list says: else they pile up without end."""
+    ratios = []
+    for seed in range(LINES):
+        line = _random_line(random.Random(5000 + seed), helpers_kill=random.Random(seed).choice((1, 1, 1, 2, 3)))
+        pace = 1 / _day(short_bench, line)["line_rate"]
+        run = SimulatedLine(replace(line, helpers_kill=1, kill_handling_time=pace)).run()
+        longest = max(end - cut for cut, end in zip(sorted(run.cuts), sorted(run.finished), strict=True))
+        ratios.append(_day(short_bench, line)["longest_warm_time"] / longest)
+    assert min(ratios) >= 0.95, "stated in the accuracy of longest_warm_time"
+    assert statistics.median(ratios) <= 1.15
 
 
 @pytest.mark.parametrize("seed", range(20))

@@ -26,6 +26,14 @@ EDGES: dict[str, tuple[dict[str, str], dict[str, str]]] = {
         {"rule_set": "south_africa", "birds": "51 bird"},
     ),
     "chill_hours_borrowed": ({"rule_set": "us_colorado"}, {"rule_set": "eu"}),
+    "target_looser_than_rule": (
+        {"rule_set": "eu", "chill_target_temperature": "4 degC"},
+        {"rule_set": "eu", "chill_target_temperature": "40 degF"},
+    ),
+    "scald_outside_rule": (  # 64 °C at most, with the swing
+        {"rule_set": "quebec", "scald_set_temperature": "61.2 degC", "scald_temperature_swing": "2.8 delta_degC"},
+        {"rule_set": "quebec", "scald_set_temperature": "61.3 degC", "scald_temperature_swing": "2.8 delta_degC"},
+    ),
     "target_above_rule": ({"rule_set": "us_colorado"}, {"rule_set": "us_washington"}),
     "sanitizer_too_strong": ({"sanitizer_target": "200 mg/L"}, {"sanitizer_target": "201 mg/L"}),
     "sanitizer_too_weak": ({"sanitizer_target": "50 mg/L"}, {"sanitizer_target": "49 mg/L"}),
@@ -93,8 +101,8 @@ def test_crate_too_heavy_at_its_edge(bench: Bench) -> None:
 
 def test_warm_birds_at_the_edge(bench: Bench) -> None:
     slow = {"evisceration_time": "1200 s/bird", "finishing_time": "900 s/bird", "wash_time": "600 s/bird"}
-    slow["scald_handling_time"] = "120 s"
-    edge = 3600 - bench.day(slow | {"bleed_time": "30 s"})["line_fill_time"] + 30
+    slow |= {"scald_handling_time": "120 s", "scald_batch": "1 bird", "bleed_time": "30 s"}
+    edge = 3600 - bench.day(slow)["longest_warm_time"] + 30
     assert "warm_birds_wait" not in bench.run(slow | {"bleed_time": f"{edge - 0.001} s"}).alerts
     assert "warm_birds_wait" in bench.run(slow | {"bleed_time": f"{edge + 0.001} s"}).alerts
 

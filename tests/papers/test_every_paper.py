@@ -230,7 +230,7 @@ def test_an_emergency_is_told_to_its_last_step_and_minute(
         for told in (
             "Start the timer. 20 min Cool, not ice.",
             "Start the timer. 10 min Gloves on",
-            "Start the timer. 15 min Hold the lids apart.",
+            "Start the timer. 15 min Cool clean water.",
             "If in doubt, leave it.",
             "Call the emergency number from there.",
             "Start CPR if there is no good breath.",
