@@ -101,7 +101,7 @@ def test_crate_too_heavy_at_its_edge(bench: Bench) -> None:
 
 def test_warm_birds_at_the_edge(bench: Bench) -> None:
     slow = {"evisceration_time": "1200 s/bird", "finishing_time": "900 s/bird", "wash_time": "600 s/bird"}
-    slow |= {"scald_handling_time": "120 s", "scald_batch": "1 bird", "bleed_time": "30 s"}
+    slow |= {"scald_handling_time": "240 s", "scald_batch": "1 bird", "bleed_time": "30 s"}
     edge = 3600 - bench.day(slow)["longest_warm_time"] + 30
     assert "warm_birds_wait" not in bench.run(slow | {"bleed_time": f"{edge - 0.001} s"}).alerts
     assert "warm_birds_wait" in bench.run(slow | {"bleed_time": f"{edge + 0.001} s"}).alerts
