@@ -29,6 +29,7 @@ EDGES: dict[str, tuple[Changes, Changes]] = {
         {"scald_time": "15 s", "scald_temperature_swing": "7 delta_degF"},
         {"scald_time": "15 s", "scald_temperature_swing": "7.2 delta_degF"},
     ),
+    "burner_too_high": ({"altitude": "2000 ft"}, {"altitude": "2250 ft"}),
     "cylinder_too_small": (
         {"burner_power": "277000 Btu/h", "air_temperature": "60 degF"},
         {"burner_power": "277100 Btu/h", "air_temperature": "60 degF"},
