@@ -115,4 +115,4 @@ def test_beginnings_of_words_and_times_are_not_told_off(plan: Page) -> None:
 def _stands(page: Page, words: str) -> None:
     """The line about the plan at the head of the page follows the plan itself."""
     said = "document.querySelector('.day__plan [data-quantity=birds]').textContent.replace('\\u00a0', ' ')"
-    until(page, f"{said} === '{words}'", 3)
+    until(page, f"{said} === '{words}'")
