@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from generator.problems import as_shown, did_you_mean
 from generator.reading.complaint import EMPTY, Complaint, Said, what_it_is
@@ -104,13 +104,19 @@ def _wrong_type(wanted: str, hint: str) -> Callable[[Complaint], Said]:
     return words
 
 
+def _not_text(complaint: Complaint) -> Said:
+    is_mapping = isinstance(complaint.detail["input"], Mapping)  # as YAML reads `Step back: it is hot.`
+    hint = "put text that contains `: ` in quotes" if is_mapping else "write text; figures that are text stand in quotes"
+    return _wrong_type("text", hint)(complaint)
+
+
 _MAPPING = _wrong_type("a mapping", "write lines of `key: value` below it")
 _LIST = _wrong_type("a list", "write [a, b], or lines that begin with `- `")
 _NUMBER = _wrong_type("a number", "write digits, without a unit")
 _WORDS: dict[str, Callable[[Complaint], Said]] = {
     "missing": _missing,
     "extra_forbidden": _unknown_key,
-    "string_type": _wrong_type("text", "write text; figures that are text stand in quotes"),
+    "string_type": _not_text,
     "string_too_long": _too_long,
     "string_too_short": _too_short,
     "string_pattern_mismatch": _bad_id_value,
