@@ -105,8 +105,8 @@ def _wrong_type(wanted: str, hint: str) -> Callable[[Complaint], Said]:
 
 
 def _not_text(complaint: Complaint) -> Said:
-    is_mapping = isinstance(complaint.detail["input"], Mapping)  # as YAML reads `Step back: it is hot.`
-    hint = "put text that contains `: ` in quotes" if is_mapping else "write text; figures that are text stand in quotes"
+    has_colon = isinstance(complaint.detail["input"], Mapping)  # as YAML reads `Step back: it is hot.`
+    hint = "put text that contains `: ` in quotes" if has_colon else "write text; figures that are text stand in quotes"
     return _wrong_type("text", hint)(complaint)
 
 
