@@ -23,15 +23,20 @@ def read_and_check(order: Order, say: Say) -> Edition:
         say("Computing the numbers")
         edition = figure(reading, workbook)
         say("Checking the rules")
-        stop_at(check_rules(reading, workbook))
+        stop_at(check_rules(reading, workbook, has_own_folder(order)))
     except ProblemsFound as found:
         raise ProblemsFound(told_to_the_farm(order, found.problems)) from None
     return edition
 
 
+def has_own_folder(order: Order) -> bool:
+    """Whether the farm stands outside the content, as those do who only use it."""
+    return order.own is not None and not order.own.resolve().is_relative_to(order.content.resolve())
+
+
 def told_to_the_farm(order: Order, problems: Iterable[Problem]) -> list[Problem]:
     """The same, with a word for a farm of its own about what is not its to change: there its own folder is at fault."""
-    if order.own is None or order.own.resolve().is_relative_to(order.content.resolve()):
+    if order.own is None or not has_own_folder(order):
         return list(problems)
     shared, where = f"{shown_path(order.shared)}/", shown_path(order.own)
     cure = f"this came of what stands in {where}: put back what it takes out, or change or `~remove` this entry there"

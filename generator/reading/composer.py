@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 import yaml
@@ -33,6 +34,7 @@ class _Composer:
 
     def __init__(self, text: str, file: str, layer: Layer) -> None:
         self.events: Iterator[yaml.NodeEvent] = yaml.parse(text, Loader=LOADER)  # type: ignore[assignment]
+        self.lines = text.splitlines()
         self.file = file
         self.layer: Layer = layer
         self.problems: list[Problem] = []
@@ -57,6 +59,7 @@ class _Composer:
         self._refuse_decoration(event)
         here = self._place(event)
         if isinstance(event, yaml.ScalarEvent):
+            self._refuse_cut_text(event)
             value = event.value if event.style else resolve(event.value)
             return Node(value, here, key or here, self.layer, event.style or "")
         if isinstance(event, yaml.MappingStartEvent):
@@ -97,6 +100,14 @@ class _Composer:
             self._report(event, "a key must be plain text", "write `key: value`")
             self._node(event, None, depth + 1)
         return None
+
+    def _refuse_cut_text(self, event: yaml.ScalarEvent) -> None:
+        """As of `Gate #2, by the barn`, of which YAML takes `Gate`."""
+        end = event.end_mark
+        behind = self.lines[end.line][end.column :] if end and end.line < len(self.lines) else ""
+        if event.value and re.match(r"[ \t]+#[^\s#]", behind):
+            hint = "put the text in quotes; a remark has a blank behind its `#`"
+            self._report(event, f"the text ends before {as_shown(behind.strip())}", hint)
 
     def _refuse_decoration(self, event: yaml.NodeEvent) -> None:
         if isinstance(event, yaml.AliasEvent):

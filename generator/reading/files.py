@@ -79,7 +79,8 @@ def _out_of_place(path: Path, folder: str) -> Problem | None:
     if ".yaml" in path.name.lower() or ".yml" in path.name.lower():
         rename = path.name.lower().partition(".y")[0] + ".yml"
         fault = "is not read: the name of an entry file ends in `.yml`"
-        return Problem(place, fault, f"rename it to {as_shown(rename)}")
+        taken = (path.parent / rename).exists()
+        return Problem(place, fault, "move it out of the content" if taken else f"rename it to {as_shown(rename)}")
     return Problem(
         place, "is not read: it is not an entry file", "move it out of the content, or end its name in `.yml`"
     )

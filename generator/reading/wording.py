@@ -52,6 +52,8 @@ def _bad_id_value(complaint: Complaint) -> Said:
     text = complaint.detail["input"]
     if complaint.field == "site_address":
         return Said(f"`site_address` is {as_shown(text)}", _SITE)
+    if complaint.field == "emergency_call":
+        return Said(f"`emergency_call` is {as_shown(text)}", "digits, blanks, `-` and `+` alone, in straight quotes")
     dash = complaint.field == "id"
     return Said(
         f"{complaint.subject} holds {as_shown(text)}, which is not an id",

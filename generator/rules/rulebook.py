@@ -24,6 +24,7 @@ from generator.rules.limits_have_remedies import limits_have_remedies
 from generator.rules.number_words_by_id import number_words_by_id
 from generator.rules.numbers_by_id import numbers_by_id
 from generator.rules.orders_differ import orders_differ
+from generator.rules.own_figures_count import own_figures_count
 from generator.rules.pages_have_a_place import pages_have_a_place
 from generator.rules.parts_of_formulas_are_used import parts_of_formulas_are_used
 from generator.rules.paths_lead_somewhere import paths_lead_somewhere
@@ -54,6 +55,7 @@ RULES: tuple[Rule, ...] = (
     citations_name_a_place,
     sources_are_cited,
     farm_figures_are_owned,
+    own_figures_count,
     stops_rest_on_a_source,
     # figures themselves
     inputs_lie_in_range,
@@ -95,8 +97,23 @@ RULES: tuple[Rule, ...] = (
 )
 
 
-def check_rules(reading: Reading, workbook: Workbook) -> list[Problem]:
-    """Problems from all rules but for those pardoned; a pardon that pardons nothing is a problem too."""
+ABOUT_USE = {
+    sources_are_cited,
+    quantities_are_used,
+    choices_are_used,
+    parts_of_formulas_are_used,
+    supplies_are_needed,
+    terms_are_met,
+    pictures_are_used,
+}
+"""What a farm's figures and words leave unused of the shared content is no fault of anybody's."""
+
+
+def check_rules(reading: Reading, workbook: Workbook, farms_own: bool = False) -> list[Problem]:
+    """Problems from all rules but for those pardoned; a pardon that pardons nothing is a problem too.
+
+    With a farm's own folder laid over it, the shared content need not all be used.
+    """
     inspection = Inspection(reading, workbook)
     pardons = {(pardon.rule, pardon.entry): name for name, pardon in reading.library.pardons.items()}
     needed: set[str] = set()
@@ -104,10 +121,11 @@ def check_rules(reading: Reading, workbook: Workbook) -> list[Problem]:
     for rule in RULES:
         for finding in rule(inspection):
             pardon = pardons.get((rule.__name__, finding.entry))
-            if pardon is None:
-                problems.append(finding.problem(reading))
-            else:
+            unused = rule in ABOUT_USE and reading.entries[finding.kind][finding.name].layer == "shared"
+            if pardon is not None:
                 needed.add(pardon)
+            elif not (farms_own and unused):
+                problems.append(finding.problem(reading))
     return sorted({*problems, *_idle_pardons(reading, needed)})
 
 

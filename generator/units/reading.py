@@ -81,7 +81,8 @@ def _find_unit(written: str, text: str, measure: MeasureLike, book: UnitBook, di
         return (scales or fitting)[0]
     if measure.point and measure.unit in fitting:  # kelvins may stand on a thermometer too
         return measure.unit
-    units = " or ".join(f"`{unit}`" for unit in dict.fromkeys((measure.us.unit, measure.metric.unit)))
+    usual = ("min", "h", "s") if measure.form == "duration" else (measure.us.unit, measure.metric.unit)
+    units = " or ".join(f"`{unit}`" for unit in dict.fromkeys(usual))
     raise UnitFault(f"`{written}` does not fit “{measure.title}”", f"write it in {units}")
 
 

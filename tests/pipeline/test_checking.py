@@ -27,3 +27,9 @@ def test_what_a_farms_folder_breaks_elsewhere_is_told_with_the_folder(bakery: Or
             f"this came of what stands in {own}: put back what it takes out, or change or `~remove` this entry there"
         )
         assert all((words in each.hint) == told for each in elsewhere)
+
+
+def test_what_a_farms_figure_leaves_unused_is_no_fault(bakery: Order, tmp_path: Path) -> None:
+    own = Path(shutil.copytree(bakery.farm, tmp_path / "hearth"))
+    (own / "quantities/mine.yml").write_text("salt_share: {value: 3 percent, source: farm's own figure}\n")
+    read_and_check(Order(bakery.content, tmp_path / "build", own=own), silent)

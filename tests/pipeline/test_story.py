@@ -55,6 +55,16 @@ def test_a_build_over_an_old_one_gives_the_same_as_a_fresh_one(built_bakery: Ord
     assert every_file(bakery.site) == first
 
 
+@pytest.mark.parametrize("folder", ["site", "docs"])
+def test_what_no_build_made_is_not_deleted(bakery: Order, folder: str) -> None:
+    own = getattr(bakery, folder) / "photos/barn.jpg"
+    own.parent.mkdir(parents=True)
+    own.write_bytes(b"a picture")
+    with pytest.raises(ProblemsFound, match="holds what no build made"):
+        build(bakery, silent)
+    assert own.read_bytes() == b"a picture"
+
+
 def test_a_build_that_was_cut_off_at_the_swap_is_not_taken_for_the_one_before(
     built_bakery: Order, monkeypatch: pytest.MonkeyPatch
 ) -> None:
