@@ -133,14 +133,12 @@ def test_an_alarm_asks_to_be_heard_in_spite_of_a_silent_switch(phone: BrowserCon
     page.goto(shared_host.address + STATION)
     until(page, READY)
     page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
-    page.locator("[data-timer]").first.click()
     assert page.evaluate("navigator.audioSession.type") == "auto"
-    until(page, "document.querySelector('.alarm').open")
-    assert page.evaluate("navigator.audioSession.type") == "playback"
+    page.locator("[data-timer]").first.click()
+    until(page, "document.querySelector('.alarm').open && navigator.audioSession.type === 'playback'")
     page.wait_for_timeout(800)
     page.locator(".alarm button").click()
-    until(page, "!document.querySelector('.alarm').open")
-    assert page.evaluate("navigator.audioSession.type") == "auto"
+    until(page, "!document.querySelector('.alarm').open && navigator.audioSession.type === 'auto'")
 
 
 def test_a_new_timer_sounds_because_the_tap_unlocked_it(phone: BrowserContext, shared_host: Host) -> None:
