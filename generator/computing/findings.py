@@ -41,7 +41,7 @@ class Findings:
 
     def add_formula(self, kind: str, name: str, path: Path, text: str, found: FormulaFault | FormulaFaults) -> None:
         """What is wrong with a formula, with carets below the part meant."""
-        for fault in found.faults if isinstance(found, FormulaFaults) else (found,):
+        for fault in found.faults:
             place = self.read.spot(kind, name, *path, column=fault.column)
             label = str(next(step for step in reversed(path) if isinstance(step, str)))
             self.problems.append(Problem(place, fault.fault, fault.hint, fault.excerpt(text, label)))

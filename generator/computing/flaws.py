@@ -28,7 +28,6 @@ class Flaws(list[Flaw]):
             tree = parse(text, scope)
             check_gives(tree, wanted, scope)
         except (FormulaFault, FormulaFaults) as found:
-            faults = found.faults if isinstance(found, FormulaFaults) else (found,)
-            self += [Flaw(kind, name, path, each.fault, each.hint, each.column) for each in faults]
+            self += [Flaw(kind, name, path, each.fault, each.hint, each.column) for each in found.faults]
             return None
         return tree

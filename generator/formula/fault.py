@@ -18,6 +18,11 @@ class FormulaFault(Exception):  # noqa: N818 - it carries a finding about a text
         self.end = end
         super().__init__(f"{fault} ({hint})" if hint else fault)
 
+    @property
+    def faults(self) -> tuple[FormulaFault, ...]:
+        """Itself, as of those that come together."""
+        return (self,)
+
     def excerpt(self, text: str, label: str = "formula") -> tuple[str, str]:
         """The formula, or the part of a long one around the fault, with carets below the fault."""
         line = on_one_line(text)

@@ -36,9 +36,9 @@ def has_own_folder(order: Order) -> bool:
 
 def told_to_the_farm(order: Order, problems: Iterable[Problem]) -> list[Problem]:
     """The same, with a word for a farm of its own about what is not its to change: there its own folder is at fault."""
-    if order.own is None or not has_own_folder(order):
+    if not has_own_folder(order):
         return list(problems)
-    shared, where = f"{shown_path(order.shared)}/", shown_path(order.own)
+    shared, where = f"{shown_path(order.shared)}/", shown_path(order.farm)
     cure = f"this came of what stands in {where}: put back what it takes out, or change or `~remove` this entry there"
     return [
         replace(each, hint=f"{each.hint}; {cure}".removeprefix("; ")) if each.place.file.startswith(shared) else each

@@ -5,6 +5,7 @@ From a disk browsers allow no modules, no worker, no fetching, and the policy wo
 
 from __future__ import annotations
 
+import io
 import re
 import shutil
 import zipfile
@@ -12,6 +13,7 @@ from pathlib import Path
 
 from generator.publishing.bundling import bundle
 from generator.publishing.keeping import PACK, SWITCHED_OFF, UNPACKING, WORKER
+from generator.reading.putting import put
 
 SCRIPT = "phone/whole.js"
 NOT_TAKEN = (WORKER, UNPACKING, PACK, SWITCHED_OFF, "manifest.webmanifest", "sitemap.xml", "404.html")
@@ -43,12 +45,9 @@ def as_file(page: str) -> str:
 
 def pack(folder: Path, archive: Path) -> None:
     """The folder as a zip: the same files, the same bytes. Until it is whole the one that was there stays."""
-    fresh = archive.with_name(f".{archive.name}.new")
-    try:
-        with zipfile.ZipFile(fresh, "w", zipfile.ZIP_DEFLATED) as packed:
-            for file in sorted(path for path in folder.rglob("*") if path.is_file()):
-                name = file.relative_to(folder.parent).as_posix()
-                packed.writestr(zipfile.ZipInfo(name, _SAME_TIME), file.read_bytes(), zipfile.ZIP_DEFLATED)
-        fresh.replace(archive)
-    finally:
-        fresh.unlink(missing_ok=True)
+    content = io.BytesIO()
+    with zipfile.ZipFile(content, "w", zipfile.ZIP_DEFLATED) as packed:
+        for file in sorted(path for path in folder.rglob("*") if path.is_file()):
+            name = file.relative_to(folder.parent).as_posix()
+            packed.writestr(zipfile.ZipInfo(name, _SAME_TIME), file.read_bytes(), zipfile.ZIP_DEFLATED)
+    put(archive, content.getvalue())

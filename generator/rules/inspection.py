@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from generator.computing import Workbook
+from generator.computing.flaws import Flaw
 from generator.model.citations import citations
 from generator.model.leaves import Leaf, Path, leaves
 from generator.model.library import Library
@@ -22,16 +23,8 @@ _FAMILY = re.compile(r"([a-z][a-z0-9_]*)\[")
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
-@dataclass(frozen=True)
-class Finding:
-    """What a rule objects to, in which entry. `column` (from 1) points into a text."""
-
-    kind: str
-    name: str
-    path: Path
-    fault: str
-    hint: str
-    column: int = 0
+class Finding(Flaw):
+    """What a rule objects to, in which entry."""
 
     @property
     def entry(self) -> str:

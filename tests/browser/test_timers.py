@@ -111,6 +111,16 @@ SOUND = """
 """
 
 
+def _with_a_short_timer(phone: BrowserContext, host: Host) -> Page:
+    """A page that tells what it makes of sound, its first timer set to a second and not yet started."""
+    phone.add_init_script(SOUND)
+    page = phone.new_page()
+    page.goto(host.address + STATION)
+    until(page, READY)
+    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
+    return page
+
+
 def test_what_a_call_cut_off_is_made_anew_by_the_next_tap(phone: BrowserContext, shared_host: Host) -> None:
     """As the Web Audio API's state `interrupted` has it, which iPhones alone come to. A finger that only goes down
     may not unlock sound there; one that is lifted may."""
@@ -128,11 +138,7 @@ def test_what_a_call_cut_off_is_made_anew_by_the_next_tap(phone: BrowserContext,
 
 def test_an_alarm_asks_to_be_heard_in_spite_of_a_silent_switch(phone: BrowserContext, shared_host: Host) -> None:
     """`playback` is the type of the Audio Session API (W3C) that a silent switch does not turn off."""
-    phone.add_init_script(SOUND)
-    page = phone.new_page()
-    page.goto(shared_host.address + STATION)
-    until(page, READY)
-    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
+    page = _with_a_short_timer(phone, shared_host)
     assert page.evaluate("navigator.audioSession.type") == "auto"
     page.locator("[data-timer]").first.click()
     until(page, "document.querySelector('.alarm').open && navigator.audioSession.type === 'playback'")
@@ -142,11 +148,7 @@ def test_an_alarm_asks_to_be_heard_in_spite_of_a_silent_switch(phone: BrowserCon
 
 
 def test_a_new_timer_sounds_because_the_tap_unlocked_it(phone: BrowserContext, shared_host: Host) -> None:
-    phone.add_init_script(SOUND)
-    page = phone.new_page()
-    page.goto(shared_host.address + STATION)
-    until(page, READY)
-    page.locator("[data-timer]").first.evaluate("(it) => { it.dataset.seconds = '1'; }")
+    page = _with_a_short_timer(phone, shared_host)
     page.locator("[data-timer]").first.click()
     until(page, "document.querySelector('.alarm').open")
     until(page, "window.tones > 0")
