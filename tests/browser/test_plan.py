@@ -265,7 +265,7 @@ def test_a_refusal_stands_at_its_input_and_leaves_no_stale_number(page: Page, sh
     _open(page, shared_host)
     _type(page, "chill_water_temperature", "45 °F")
     until(page, "document.querySelector('#chill_water_temperature [data-refusal]:not([hidden])') !== null")
-    assert "no colder than the target" in page.locator("[data-refusals]").inner_text()
+    page.locator("[data-refusals]", has_text="no colder than the target").wait_for()
     for address in ("", "sheet/", "day/", "work/chilling/"):
         page.goto(shared_host.address + address)
         until(page, READY)
