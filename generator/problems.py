@@ -52,6 +52,11 @@ def about_file(fault: OSError) -> Problem:
     )
 
 
+def about_lost_process(work: str) -> Problem:
+    """What is told where a system ends a process in the middle of its work, as it does when memory runs short."""
+    return Problem(Place(work), "the process that did it was ended from outside", "give it 0.5 GB of memory; try again")
+
+
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
     """A hint with the nearest known word, or `otherwise` when none is near."""
     near = difflib.get_close_matches(word, list(known), n=1, cutoff=0.6)

@@ -6,7 +6,8 @@ import hashlib
 import json
 import os
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager, suppress
 from io import BytesIO
 from multiprocessing import get_context, parent_process
@@ -15,7 +16,7 @@ from zipfile import ZipFile
 
 from generator.papers.jobs import AnyJob, Files, made
 from generator.papers.typesetting import engine
-from generator.problems import Problem, stop_at
+from generator.problems import Problem, ProblemsFound, about_lost_process, stop_at
 from generator.reading.remembering import recall, remember
 
 KEPT = 100_000_000
@@ -66,13 +67,20 @@ def _key(job: AnyJob, setting: str) -> str:
 
 @contextmanager
 def _begun(todo: list[AnyJob]) -> Iterator[Callable[[], list[Files | tuple[Problem, ...]]]]:
-    one_of_several = parent_process() is not None  # the other cores are for the others
-    if one_of_several or sum(job.amount for job in todo) <= FEW:
+    if sum(job.amount for job in todo) <= FEW:
         yield lambda: [made(job) for job in todo]
         return
-    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
+    one_of_several = parent_process() is not None  # the other cores are for the others
+    with ProcessPoolExecutor(1 if one_of_several else os.cpu_count(), mp_context=get_context("spawn")) as pool:
         waiting = [pool.submit(made, job) for job in todo]
-        yield lambda: [each.result() for each in waiting]
+        yield lambda: _waited_for(waiting)
+
+
+def _waited_for(waiting: Sequence[Future[Files | tuple[Problem, ...]]]) -> list[Files | tuple[Problem, ...]]:
+    try:
+        return [each.result() for each in waiting]
+    except BrokenProcessPool as fault:
+        raise ProblemsFound([about_lost_process("papers")]) from fault
 
 
 def _recall(path: Path) -> Files | None:

@@ -14,6 +14,7 @@ import typst
 from pikepdf import Dictionary, Pdf
 from PIL import Image
 
+from generator.papers import making
 from generator.papers.binding import count_pages
 from generator.papers.jobs import Job, PackJob, QuireJob, made
 from generator.papers.making import run_jobs
@@ -105,6 +106,27 @@ def test_what_is_set_once_is_not_set_again(tmp_path: Path, scratch_card: Card, m
         kept.write_bytes(spoiled)
     monkeypatch.undo()
     assert run_jobs([*alone, *quire, *pack], tmp_path) == first
+
+
+def dies(job: object) -> None:
+    """As a process whose memory the system needs for another."""
+    os._exit(9)
+
+
+def test_a_process_that_was_ended_from_outside_is_told(tmp_path: Path, scratch_card: Card, monkeypatch: Any) -> None:
+    """It leaves nothing that would be taken for a paper, and the next time all are set."""
+    job = Job("card.pdf", scratch_card(), "Scratch", "Nobody")
+    monkeypatch.setattr(making, "FEW", 0)
+    monkeypatch.setattr(making, "made", dies)
+    with pytest.raises(ProblemsFound) as caught:
+        run_jobs([job], tmp_path)
+    assert str(caught.value).splitlines() == [
+        "papers: the process that did it was ended from outside",
+        "    hint: give it 0.5 GB of memory; try again",
+    ]
+    assert list(tmp_path.iterdir()) == []
+    monkeypatch.undo()
+    assert list(run_jobs([job], tmp_path)) == ["card.pdf"]
 
 
 def test_a_quire_that_does_not_fit_tells_every_fault(tmp_path: Path, scratch_card: Card) -> None:

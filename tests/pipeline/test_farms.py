@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from pathlib import Path
 
 import pytest
 
-from generator.pipeline.farms import orders_of
+from generator.pipeline.farms import build_farms, orders_of
 from generator.pipeline.order import Order
 from generator.problems import ProblemsFound
 from tests.command_line.conftest import Run, run
@@ -96,4 +97,20 @@ def test_folders_that_cannot_be_meant(farms: list[Path], bakery: Order, tmp_path
         "    hint: give the folder another name",
         f"{twin}: has the name of {farms[0]}",
         "    hint: give the folder another name",
+    ]
+
+
+def dies(order: Order) -> None:
+    """As a process whose memory the system needs for another."""
+    os._exit(9)
+
+
+def test_a_process_that_was_ended_from_outside_is_its_own_farms_fault(
+    farms: list[Path], bakery: Order, into: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("generator.pipeline.farms._build_one", dies)
+    built = list(build_farms(orders_of(farms, bakery.content, into)))
+    assert sorted(str(problem) for each in built for problem in each.problems) == [
+        f"{farm}: the process that did it was ended from outside\n    hint: give it 0.5 GB of memory; try again"
+        for farm in farms
     ]
