@@ -185,12 +185,19 @@ function unpack(packed) {
   return out;
 }
 
-const MARK = 1; // stands before the sign of a line that many texts share
-const FIRST = 0x21;
+const FIRST = 0x21; // the sign of the first line that many texts share
 
-/** A text with the lines put back for which signs stand in it. @param {Uint8Array<ArrayBuffer>} bytes @param {string[]} lines */
-function withLines(bytes, lines) {
-  if (!bytes.includes(MARK)) return bytes;
-  const text = new TextDecoder().decode(bytes).replace(/\x01(.)/gu, (_, /** @type {string} */ sign) => lines[Number(sign.codePointAt(0)) - FIRST]);
-  return new TextEncoder().encode(text);
+/**
+ * The files of a pack: a first line has their addresses by kind; then come the shared lines, and the texts in that order.
+ * @param {Uint8Array<ArrayBuffer>} content
+ */
+function filesIn(content) {
+  const text = new TextDecoder().decode(content);
+  const start = text.indexOf("\n") + 1;
+  /** @type {Record<string, string[]>} */ const listed = JSON.parse(text.slice(0, start));
+  const [shared, ...texts] = text.slice(start).split("\x02");
+  const lines = shared ? shared.split("\n") : [];
+  const line = (/** @type {string} */ mark, /** @type {string} */ sign) => lines[Number(sign.codePointAt(0)) - FIRST] ?? mark;
+  const places = Object.entries(listed).flatMap(([type, paths]) => paths.map((path) => ({ path, type })));
+  return places.map((place, number) => ({ ...place, bytes: new TextEncoder().encode((texts[number] ?? "").replace(/\x01(.)/gu, line)) }));
 }

@@ -48,14 +48,11 @@ async function keepLoaded(cache) {
   await Promise.allSettled(pack.loaded.map(keepOne));
 }
 
-/** Fills the cache from the pack: a first line with the lines that files share and the length of each, then the files. @param {Cache} cache @param {(bytes: number) => void} came */
+/** Fills the cache from the pack; what comes out of it otherwise than it should comes with the rest. @param {Cache} cache @param {(bytes: number) => void} came */
 async function keepPacked(cache, came) {
   const answer = await fetchChecked(pack.path, { digest: pack.digest, came });
-  const content = unpack(new Uint8Array(await answer.arrayBuffer()));
-  let at = content.indexOf(10) + 1;
-  const { lines, listed } = /** @type {{lines: string[], listed: [string, number, string][]}} */ (JSON.parse(new TextDecoder().decode(content.subarray(0, at))));
-  await Promise.all(listed.map(async ([path, length, type]) => {
-    const bytes = withLines(content.subarray(at, at += length), lines);
+  const packed = filesIn(unpack(new Uint8Array(await answer.arrayBuffer())));
+  await Promise.all(packed.map(async ({ path, type, bytes }) => {
     if (await digestOf(bytes) === files[path]) await cache.put(keyOf(path), new Response(bytes, { headers: { "Content-Type": type } }));
   }));
 }

@@ -46,7 +46,7 @@ class Result:
 
     @cached_property
     def uses(self) -> tuple[str, ...]:
-        """The quantities and choices it needs, in the order written."""
+        """The quantities and choices it needs, in the order in which they are looked at."""
         found = [*names(self.formula), *(name for condition in self.conditions for name in names(condition.that))]
         return tuple(dict.fromkeys(found))
 

@@ -6,7 +6,7 @@ import json
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from generator.formula import Node, names, to_javascript
+from generator.formula import Node, to_javascript
 from generator.formula.code_printer import local
 
 if TYPE_CHECKING:
@@ -20,11 +20,14 @@ import { abs, ceil, exp, floor, integral, log, lookup, max, min, over, power, ro
 """What printed formulas call."""
 _HEAD = f"""\
 {MADE}{RUNTIME}\
+import {{ usesOf, watching }} from "./naming.js";
 import {{ computeAhead, computeOn }} from "./running.js";
 import {{ settleOn }} from "./settling.js";
 """
 _TAIL = """\
 export { functions, steps, tables };
+export const uses = usesOf(steps);
+const watches = watching(conditions);
 export const settle = (changes = {}, base = plan) => settleOn({ inputs, constants, choices }, base, changes);
 export const compute = (settings, before) => computeOn({ steps, uses, watches }, settings, before);
 export const computeInPieces = (settings) => computeAhead({ steps, uses, watches }, settings);
@@ -48,7 +51,6 @@ def print_phone_formulas(workbook: Workbook) -> str:
         },
         "doubts": {name: [doubt.reach, doubt.relative] for name, doubt in workbook.givens.doubts.items()},
         "plan": workbook.plan,
-        "uses": {name: list(result.uses) for name, result in workbook.results.items()},
     }
     lines = [f"export const {name} = {_json(value)};\n" for name, value in data.items()]
     return "".join([_HEAD, *lines, f"const tables = {_json(workbook.tables)};\n", *_code(workbook), _TAIL])
@@ -65,12 +67,10 @@ def _code(workbook: Workbook) -> list[str]:
     steps = {}
     for name, result in workbook.results.items():
         conditions = [f"{{that: {of_values(each.that)}, input: {_json(each.input)}}}" for each in result.conditions]
-        steps[name] = f"{{formula: {of_values(result.formula)}, require: [{', '.join(conditions)}]}}"
-    watches = {
-        name: f"{{uses: {_json(list(names(tree)))}, when: {of_values(tree)}}}"
-        for name, tree in workbook.watches.items()
-    }
-    return [_object("functions", functions), _object("steps", steps), _object("watches", watches)]
+        require = f", require: [{', '.join(conditions)}]" if conditions else ""
+        steps[name] = f"{{formula: {of_values(result.formula)}{require}}}"
+    watches = {name: of_values(tree) for name, tree in workbook.watches.items()}
+    return [_object("functions", functions), _object("steps", steps), _object("conditions", watches)]
 
 
 def _object(name: str, entries: Mapping[str, str]) -> str:

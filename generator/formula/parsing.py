@@ -159,7 +159,7 @@ class Parser(CallReader):
 
     def _read_ifexp(self, node: ast.IfExp) -> tree.Node:
         then, test, otherwise = (self.read(part) for part in (node.body, node.test, node.orelse))
-        return tree.Conditional(self.at(node), then, test, otherwise)
+        return tree.Conditional(self.at(node), test, then, otherwise)
 
     def _read_call(self, node: ast.Call) -> tree.Node:
         return self.call(node)

@@ -102,10 +102,10 @@ class Logic(Node):
 
 @dataclass(frozen=True)
 class Conditional(Node):
-    """One value or another, as a truth decides."""
+    """One value or another, as a truth decides; what decides is looked at first."""
 
-    then: Node
     test: Node
+    then: Node
     otherwise: Node
 
 
@@ -187,7 +187,7 @@ def walk(node: Node) -> Iterator[Node]:
 
 
 def names(node: Node) -> tuple[str, ...]:
-    """The quantities and choices used, each once, in the order written."""
+    """The quantities and choices used, each once, in the order in which they are looked at."""
     return tuple(dict.fromkeys(each.id for each in walk(node) if isinstance(each, Value)))
 
 

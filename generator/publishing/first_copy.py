@@ -24,6 +24,8 @@ KINDS = {
 _SETTINGS = {"id": lzma.FILTER_LZMA1, "preset": 6, "dict_size": 1 << 22, "pb": 0, "nice_len": 273}
 """A window of 4 MB sees most of a site at once: it is the pages' likeness that packs. Text is not aligned (`pb`)."""
 _SIZE = slice(5, 13)
+END = "\x02"
+"""Ends each text; none of ours holds it. Lengths written out would weigh more."""
 
 
 def packs_well(file: Path) -> bool:
@@ -34,9 +36,9 @@ def packs_well(file: Path) -> bool:
 def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
     """Packs what packs well of the files, by their addresses; gives the digest by which the worker checks it.
 
-    Its first line has the lines that many files share, and the length of each. Files of a kind lie together: they are
-    most alike. First come those that others have the most to copy from: pages of the fullest folder, and of all else
-    the largest.
+    Its first line has the addresses by the kind of file; after it come the lines that many files share, and the files
+    in that order. Those of a kind lie together: they are most alike. First come those that others have the most to copy
+    from: pages of the fullest folder, and of all else the largest.
     """
     read = {address: file.read_bytes() for address, file in files.items() if packs_well(file)}
     pages = Counter(_folder(address) for address in read if files[address].suffix == ".html")
@@ -46,10 +48,12 @@ def write_pack(pack: Path, files: Mapping[str, Path]) -> str:
         return kind, -(pages[_folder(address)] if kind == ".html" else len(read[address])), address
 
     lines, shortened = share_lines({address: read[address].decode() for address in sorted(read, key=likeness)})
-    contents = {address: text.encode() for address, text in shortened.items()}
-    listed = [[address, len(content), KINDS[files[address].suffix]] for address, content in contents.items()]
-    head = json.dumps({"lines": lines, "listed": listed}, ensure_ascii=False, separators=(",", ":"))
-    packed = packed_with_size(head.encode() + b"\n" + b"".join(contents.values()))
+    listed: dict[str, list[str]] = {}
+    for address in shortened:
+        listed.setdefault(KINDS[files[address].suffix], []).append(address)
+    head = json.dumps(listed, ensure_ascii=False, separators=(",", ":"))
+    texts = ("\n".join(lines), *shortened.values())
+    packed = packed_with_size("".join([head, "\n", *(text + END for text in texts)]).encode())
     pack.write_bytes(packed)
     return digest(packed)
 

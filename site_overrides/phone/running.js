@@ -4,7 +4,7 @@
  * @typedef {import("./settling.js").Settings} Settings
  * @typedef {{sentence: string, input: string | null, because: string | null}} Refusal `sentence` is a key of words
  * @typedef {{that: (v: Settings) => boolean, input: string | null}} Condition
- * @typedef {{formula: (v: Settings) => number | string, require: Condition[]}} Step
+ * @typedef {{formula: (v: Settings) => number | string, require?: Condition[]}} Step
  * @typedef {{values: Settings, refused: Record<string, Refusal>, alerts: string[]}} Day
  * @typedef {{uses: string[], when: (v: Settings) => boolean}} Watch
  * @typedef {{steps: Record<string, Step>, uses: Record<string, string[]>, watches: Record<string, Watch>}} Sheet
@@ -104,7 +104,7 @@ const holds = ({ uses, when }, { values, refused }) => !uses.some((id) => id in 
 
 /** @param {string} name @param {Step} step @param {Settings} values */
 function unmet(name, step, values) {
-  for (const [number, condition] of step.require.entries()) {
+  for (const [number, condition] of step.require?.entries() ?? []) {
     const met = attempt(condition.that, values);
     if (met === null) return noNumber();
     if (!met) return { sentence: `${name}:${number}`, input: condition.input, because: null };

@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 
 from generator.computing import Refusal, Workbook
+from generator.formula import names
 from generator.reading import read_library
 from tests.computing.conftest import CONTENTS, ROOT
 from tests.formula.phone_machine import HANDS, Hand, compute, phone_of
@@ -107,9 +108,15 @@ def test_the_file_for_phones_tells_what_pages_need(bakery: Workbook) -> None:
         "options": {"white": {}, "wholemeal": {"water_share": 0.8}},
     }
     assert phone.run("plan") == {"loaves": 40, "flour_kind": "wholemeal"}
-    assert phone.run("uses.flour_mass") == list(bakery.uses("flour_mass"))
     assert phone.run("measureOf.slowest_work") == "member"
     assert phone.run("units['degF'].offset") == pytest.approx(459.67 * 5 / 9)
+
+
+def test_a_phone_reads_what_each_result_uses_from_its_formula(any_workbook: Workbook) -> None:
+    phone = phone_of(any_workbook.javascript())
+    assert phone.run("uses") == {name: list(any_workbook.uses(name)) for name in any_workbook.results}
+    by_watch = phone.run("Object.fromEntries(Object.entries(watches).map(([id, { uses }]) => [id, uses]))")
+    assert by_watch == {name: list(names(tree)) for name, tree in any_workbook.watches.items()}
 
 
 def test_workings_of_every_result_can_be_read(any_workbook: Workbook) -> None:

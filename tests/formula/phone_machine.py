@@ -20,6 +20,7 @@ NUMBERS = (
     "ranges.js",
     "settling.js",
     "breathing.js",
+    "naming.js",
     "running.js",
     "writing.js",
     "showing.js",

@@ -82,27 +82,36 @@ def test_the_pack_is_lzma_for_anybody(tmp_path: Path) -> None:
     picture.write_bytes(b"\x89PNG")
     write_pack(tmp_path / "kept.lzma", {"": page, "look/all.css": look, "icon.png": picture})
     head, _, content = lzma.decompress((tmp_path / "kept.lzma").read_bytes()).partition(b"\n")
-    listed = [["look/all.css", 3, "text/css"], ["", 11, "text/html; charset=utf-8"]]
-    assert json.loads(head) == {"lines": [], "listed": listed}
-    assert content == b"a{}<p>warm</p>"
+    assert json.loads(head) == {"text/css": ["look/all.css"], "text/html; charset=utf-8": [""]}
+    assert content == b"\x02a{}\x02<p>warm</p>\x02"
 
 
-def test_lines_that_many_texts_share_are_put_back() -> None:
+def packed_and_unpacked(folder: Path, texts: dict[str, str]) -> dict[str, str]:
+    """What a phone has of each page that was packed, checked to be of its kind."""
+    for name, text in texts.items():
+        (folder / f"{name}.html").write_bytes(text.encode())
+    write_pack(folder / "kept.lzma", {name: folder / f"{name}.html" for name in texts})
+    packed = json.dumps(base64.b64encode((folder / "kept.lzma").read_bytes()).decode())
+    each = f"filesIn(unpack(bytesOf({packed}))).map((it) => [it.path, it.type, hexOf(it.bytes)])"
+    files = json.loads(str(phone().eval(f"JSON.stringify({each})")))
+    assert {kind for _, kind, _ in files} == {"text/html; charset=utf-8"}
+    return {name: bytes.fromhex(content).decode() for name, _, content in files}
+
+
+def test_lines_that_many_texts_share_are_put_back(tmp_path: Path) -> None:
     """More of them than there are signs of one byte; letters of all lengths stand beside them."""
     lines = [f"<p class='frame'>{number} °F · 鶏 🐔</p>" for number in range(300)]
     texts = {f"{number}": "\n".join(["é", *lines[number:], f"only {number}"]) for number in range(40)}
     shared, shortened = share_lines(texts)
     assert sorted(shared) == sorted(lines[19:])
     assert len("".join(shortened.values())) < len("".join(texts.values())) / 8
-    for name, text in shortened.items():
-        packed = json.dumps(base64.b64encode(text.encode()).decode())
-        told = phone().eval(f"hexOf(withLines(bytesOf({packed}), {json.dumps(shared)}))")
-        assert bytes.fromhex(str(told)).decode() == texts[name]
+    assert packed_and_unpacked(tmp_path, texts) == texts
 
 
-def test_texts_that_hold_the_mark_are_left_alone() -> None:
+def test_texts_that_hold_the_mark_are_left_alone(tmp_path: Path) -> None:
     texts = {f"{number}": "a line that many texts have\n\x01!" for number in range(40)}
     assert share_lines(texts) == ([], texts)
+    assert packed_and_unpacked(tmp_path, texts) == texts
 
 
 def test_what_is_spoiled_is_refused_or_comes_out_otherwise() -> None:
