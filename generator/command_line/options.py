@@ -163,8 +163,10 @@ def _add_content(part: argparse.ArgumentParser) -> None:
 
 
 def _add_cards(part: argparse.ArgumentParser) -> None:
-    part.add_argument("--station", metavar="ID", default="", help="only this procedure or paper (default: all)")
-    part.add_argument("--paper", choices=("a4", "us-letter"), help="size of paper (default: as the farm's units)")
+    told = "only this procedure or paper; repeatable (default: all)"
+    part.add_argument("--station", metavar="ID", action="append", default=[], help=told)
+    told = "size of paper (default: as the farm's units)"
+    part.add_argument("--paper", type=str.lower, choices=("a4", "us-letter"), help=told)
     part.add_argument("--plan", metavar="PLAN", help="a plan of the farm by its id, or a YAML file with values")
     part.add_argument("--lang", metavar="LANGUAGE", help="a language that the content is translated to (default: en)")
     _add_folder(part, "--out", HERE / "build" / "cards", "folder to write to (default: build/cards)")

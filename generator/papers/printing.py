@@ -15,7 +15,7 @@ from generator.papers.making import jobs_begun, run_jobs
 from generator.papers.paper import Sheet, set_up
 from generator.papers.typesetting import letters_of
 from generator.papers.wording import Wording
-from generator.problems import Place, Problem, ProblemsFound, as_shown, did_you_mean
+from generator.problems import Place, Problem, as_shown, did_you_mean, stop_at
 from generator.telling.edition import Edition
 from generator.telling.listing import SIZES, Listed, packs, usual_size
 
@@ -59,23 +59,27 @@ def printing(edition: Edition, memory: Path) -> Iterator[Callable[[], Printed]]:
         yield printed
 
 
-def print_some(edition: Edition, station: str, size: str, memory: Path) -> dict[str, bytes]:
-    """The paper of a station or the paper of that id, or all where none is named, each by the name of its file.
+def print_some(edition: Edition, stations: Sequence[str], size: str, memory: Path) -> dict[str, bytes]:
+    """The papers of stations or of those ids, or all where none is named, each by the name of its file.
 
-    A sheet of label stock comes in its own size. Raises ProblemsFound for an unknown station, and as `printing` does.
+    A sheet of label stock comes in its own size. Raises ProblemsFound for unknown stations, and as `printing` does.
     """
     say = Wording(edition)
     found = sheets(say)
-    chosen = [sheet for sheet in found if sheet.id in {station, f"station_{station}"}] if station else found
-    if not chosen:
-        names = [sheet.id.removeprefix("station_") for sheet in found]
-        hint = did_you_mean(station, names, f"for example {names[0]} or {names[-1]}")
-        raise ProblemsFound([Problem(Place("--station"), f"no paper {as_shown(station)}", hint)])
+    names = [sheet.id.removeprefix("station_") for sheet in found]
+    stop_at([_no_paper(wanted, names) for wanted in stations if wanted.removeprefix("station_") not in names])
+    wanted = {station.removeprefix("station_") for station in stations} or set(names)
+    chosen = [sheet for sheet, name in zip(found, names, strict=True) if name in wanted]
     author = edition.library.this_farm.name
     return run_jobs(
         [Job(f"{sheet.id}.pdf", set_up(sheet, say, sheet.bound_to or size), sheet.title, author) for sheet in chosen],
         memory,
     )
+
+
+def _no_paper(wanted: str, names: Sequence[str]) -> Problem:
+    hint = did_you_mean(wanted, names, f"for example {names[0]} or {names[-1]}")
+    return Problem(Place("--station"), f"no paper {as_shown(wanted)}", hint)
 
 
 def _quires(found: list[Sheet], say: Wording) -> dict[str, list[QuireJob]]:

@@ -9,6 +9,7 @@ from generator.problems import Problem, did_you_mean
 from generator.reading import Reading
 from generator.rules.choices_are_used import choices_are_used
 from generator.rules.citations_name_a_place import citations_name_a_place
+from generator.rules.contacts_can_be_reached import contacts_can_be_reached
 from generator.rules.danger_has_a_stop import danger_has_a_stop
 from generator.rules.days_can_be_worked_out import days_can_be_worked_out
 from generator.rules.drills_are_written_down import drills_are_written_down
@@ -89,6 +90,7 @@ RULES: tuple[Rule, ...] = (
     stops_are_logged,
     orders_differ,
     pages_have_a_place,
+    contacts_can_be_reached,
     # what is taught
     drills_can_be_worked_out,
     drills_are_written_down,

@@ -11,7 +11,9 @@ from generator.units.fault import UnitFault
 
 _NUMBER = r"(?:\d{1,3}(?: \d{3})+(?!\d)(?:[.,]\d+)?|\d+(?:[.,]\d+)*|[.,]\d+)(?:[eE][+-]?\d{1,2})?"
 _PART = re.compile(rf"\s*(?P<before>[^\d\s.,+-]*)\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d\s].*?)?(?=\s+\d|\s*$)")
-_CLOCK = re.compile(r"(\d{1,2}):(\d{2})\s*(am|pm)?\s*(the day before|next day)?", re.IGNORECASE)
+_CLOCK = re.compile(
+    r"(\d{1,2})(?::(\d{2})|(?=\s*[ap]\.?m))\s*(?:([ap])\.?m\.?)?\s*(the day before|next day)?", re.IGNORECASE
+)
 _TWO_WAYS = re.compile(r"\d+:\d{2}")
 _DAYS = {None: 0, "the day before": -1, "next day": 1}
 _LONGEST = 60
@@ -22,7 +24,7 @@ def read_value(text: str, measure: MeasureLike, book: UnitBook, *, difference: b
     if not text.strip():
         raise UnitFault("the value is empty", _example(measure))
     written = re.sub(r"[\u00a0\u2009\u202f]", " ", text).replace("\u2212", "-").strip()
-    if measure.form == "clock" and ":" in written:
+    if measure.form == "clock" and (":" in written or _CLOCK.fullmatch(written)):
         return _read_clock(written, text)
     if measure.form == "duration" and _TWO_WAYS.fullmatch(written):
         long, short = written.split(":")
@@ -88,9 +90,9 @@ def _find_unit(written: str, text: str, measure: MeasureLike, book: UnitBook, di
 
 def _read_clock(written: str, text: str) -> float:
     found = _CLOCK.fullmatch(written)
-    hours, minutes, half = (int(found[1]), int(found[2]), (found[3] or "").lower()) if found else (99, 0, "")
+    hours, minutes, half = (int(found[1]), int(found[2] or 0), (found[3] or "").lower()) if found else (99, 0, "")
     if half:
-        hours = hours % 12 + (12 if half == "pm" else 0) if 1 <= hours <= 12 else 99
+        hours = hours % 12 + (12 if half == "p" else 0) if 1 <= hours <= 12 else 99
     if not found or minutes > 59 or hours * 60 + minutes > 24 * 60:
         raise UnitFault(f"`{text}` is not a time of day", "write for example `7:30` or `19:30`")
     return float((_DAYS[found[4] and found[4].lower()] * 24 + hours) * 3600 + minutes * 60)

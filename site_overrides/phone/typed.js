@@ -36,10 +36,10 @@ export function readTyped(text, id, formulas, system, before) {
 
 /** @param {string} words @returns {Typed} */
 function readClock(words) {
-  const [, hours, minutes, half] = /^(\d{1,2})[:.h]?(\d{2})\s*([ap]m)?$/i.exec(words) ?? [];
-  const hour = half ? (Number(hours) % 12) + (half.toLowerCase() === "pm" ? 12 : 0) : Number(hours);
-  const isClock = hour < 24 && Number(minutes) < 60 && !(half && (Number(hours) < 1 || Number(hours) > 12));
-  return isClock ? { value: hour * HOUR + Number(minutes) * MINUTE } : { refused: say("read_clock") };
+  const [, hours, minutes, half] = /^(\d{1,2})(?:[:.h]?(\d{2})|(?=\s*[ap]\.?m))\s*(?:([ap])\.?m\.?)?$/i.exec(words) ?? [];
+  const hour = half ? (Number(hours) % 12) + (half.toLowerCase() === "p" ? 12 : 0) : Number(hours);
+  const isClock = hour < 24 && Number(minutes ?? 0) < 60 && !(half && (Number(hours) < 1 || Number(hours) > 12));
+  return isClock ? { value: hour * HOUR + Number(minutes ?? 0) * MINUTE } : { refused: say("read_clock") };
 }
 
 /** @param {string} words @param {number} before @param {Record<string, Unit>} units @returns {Typed} */

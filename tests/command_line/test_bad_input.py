@@ -115,6 +115,11 @@ def test_a_station_that_is_not_there(bakery: Order, run: Run) -> None:
     assert answer.status == 1
     assert "--station: no paper `mix_the_dow`\n    hint: did you mean `mix_the_dough`?" in answer.err
     assert not out.exists()
+    answer = run(
+        "cards", *farm, "--out", out, "--station", "mix_the_dough", "--station", "bake_the_loaves", "--paper", "A4"
+    )
+    assert (answer.status, answer.err) == (0, "")
+    assert sorted(path.name for path in out.iterdir()) == ["station_bake_the_loaves.pdf", "station_mix_the_dough.pdf"]
 
 
 def test_a_folder_that_cannot_be_written(bakery: Order, run: Run, tmp_path: Path) -> None:
