@@ -88,6 +88,9 @@ function seriesOfEach(found) {
 
 /** Seconds since the midnight before the run began, by the phone's wall clock. @param {Entry} entry */
 function secondsOfDay({ run, at, zone }) {
-  const midnight = Date.parse(`${run.slice(0, 10)}T00:00:00Z`);
-  return (at + zone * 60_000 - (Number.isNaN(midnight) ? Math.floor(at / DAY) * DAY : midnight)) / 1000;
+  const date = run.slice(0, 10);
+  const midnight = Date.parse(`${date}T00:00:00Z`);
+  // Some browsers take a 30 February for a day of March.
+  const isDay = date >= "0001" && !Number.isNaN(midnight) && new Date(midnight).toISOString().startsWith(date);
+  return (at + zone * 60_000 - (isDay ? midnight : Math.floor(at / DAY) * DAY)) / 1000;
 }

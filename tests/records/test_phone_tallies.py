@@ -66,6 +66,11 @@ def test_the_demonstration_day(ask: Ask, book: RecordBook, demo: list[Entry]) ->
     assert found["person_minutes_tally"] == pytest.approx(6 * 340 * 60 / 58)
 
 
+@pytest.mark.parametrize("date", ["2026-02-30", "2026-02-29", "0000-07-18", "2026-13-01", "2028-02-29"])
+def test_a_date_that_no_calendar_has(ask: Ask, book: RecordBook, demo: list[Entry], date: str) -> None:
+    _agree(ask, book, [{**each, "run": f"{date}-demo1"} for each in demo])
+
+
 @pytest.mark.parametrize("seed", range(20))
 def test_any_part_of_the_day_in_any_order(ask: Ask, book: RecordBook, demo: list[Entry], seed: int) -> None:
     chance = random.Random(seed)
