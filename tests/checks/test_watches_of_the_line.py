@@ -34,6 +34,10 @@ EDGES: dict[str, tuple[dict[str, str], dict[str, str]]] = {
         {"rule_set": "quebec", "scald_set_temperature": "61.2 degC", "scald_temperature_swing": "2.8 delta_degC"},
         {"rule_set": "quebec", "scald_set_temperature": "61.3 degC", "scald_temperature_swing": "2.8 delta_degC"},
     ),
+    "weight_of_other_birds": (  # a turkey has some 8.5 kg
+        {"species": "turkey", "live_mass": "4.25 kg/bird"},
+        {"species": "turkey", "live_mass": "2.7 kg/bird"},
+    ),
     "target_above_rule": ({"rule_set": "us_colorado"}, {"rule_set": "us_washington"}),
     "sanitizer_too_strong": ({"sanitizer_target": "200 mg/L"}, {"sanitizer_target": "201 mg/L"}),
     "sanitizer_too_weak": ({"sanitizer_target": "50 mg/L"}, {"sanitizer_target": "49 mg/L"}),
