@@ -78,9 +78,12 @@ def test_of_two_corrections_of_one_entry_the_later_counts_alone(phone: Phone) ->
     again = entry(3, kind="count", of="box", value=47, written="47", corrects=mine["id"])
     theirs = entry(1, "phonebbb", kind="count", of="box", value=46, written="46", corrects=count["id"])
     gone = entry(2, "phonebbb", at=NOON + 600_000, corrects=count["id"], gone=True)
+    fast = {**theirs, "at": NOON + 600_000}
+    over = entry(4, kind="count", of="box", value=45, written="45", corrects=fast["id"])
     for whole, counted in (
         ([count, mine, theirs], [mine]),
-        ([count, mine, {**theirs, "at": NOON + 600_000}], [{**theirs, "at": NOON + 600_000}]),
+        ([count, mine, fast], [fast]),
+        ([count, mine, fast, over], [over]),
         ([count, mine, again, theirs], [again]),
         ([mine, again, theirs], [again]),
         ([count, mine, again, gone], []),
